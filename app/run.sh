@@ -1,0 +1,3 @@
+#!/bin/sh
+echo "not built yet" >&2
+exit 1

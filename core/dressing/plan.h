@@ -1,0 +1,136 @@
+#pragma once
+
+#include <array>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/base/progress.h"
+#include "core/dressing/finding.h"
+#include "core/geometry/shape.h"
+#include "core/supplies/stock_item.h"
+#include "core/wound/case.h"
+
+namespace drapewright::dressing {
+
+/// A figure and by how much a tracing error may shift it either way (an upper bound).
+struct Figure {
+  double value = 0;
+  double spread = 0;
+  friend bool operator==(const Figure&, const Figure&) = default;
+};
+
+/// What a wound measures. Lengths in cm, areas in cm2, volumes in cm3.
+struct WoundMeasures {
+  std::string id;
+  Figure area;       ///< outline less islands
+  Figure perimeter;  ///< all edges; its spread is not bounded by tracing error and left 0
+  Figure length;     ///< greatest distance between two points of the outline
+  Figure width;      ///< extent at right angles to it
+  Figure head_to_foot;
+  Figure side_to_side;
+  double rectangle_area_cm2 = 0;  ///< length x width, as a ruler gives it
+  double ellipse_area_cm2 = 0;    ///< pi/4 of that
+  Figure volume;                  ///< cavity by depth and run-in, undermined pockets left out
+  double length_direction_deg = 0;
+  geometry::Point centroid_cm;
+  geometry::Segment length_line;  ///< where the length was measured, for the drawing
+  geometry::Segment width_line;   ///< along the width, through its extreme points' extent
+};
+
+/// One layer of filler in one wound.
+struct Layer {
+  std::string wound;
+  int index = 1;      ///< 1 lies next to the film
+  double top_cm = 0;  ///< below the skin
+  double thickness_cm = 0;
+  double sheet_thickness_cm = 0;  ///< of the sheet that it is cut from; more: thin it
+  double inset_cm = 0;  ///< from the outline: inset plus the wall's run-in at the underside
+  geometry::Region pieces;
+};
+
+struct Fill {
+  std::vector<Layer> layers;
+  int piece_count = 0;
+  double area_cm2 = 0;        ///< of all pieces of all layers: what is cut
+  double top_area_cm2 = 0;    ///< of the layers next to the film
+  double unfilled_cm2 = 0;    ///< wound farther than inset + 0.05 cm from the top filler
+  geometry::Region unfilled;  ///< where that is
+};
+
+struct FilmSheet {
+  std::string item;
+  geometry::Rectangle place;  ///< its sides are the sheet's own, centre and angle say where
+};
+
+struct Port {
+  std::optional<geometry::Point> centre_cm;  ///< nothing when no filler is left to sit on
+  double aperture_diameter_cm = 0;
+  double aperture_limit_cm = 0;
+  Figure largest_aperture;  ///< diameter of the largest circle wholly on top filler, off no_port
+  bool fits = false;
+  double base_diameter_cm = 0;
+};
+
+/// One film for one group of wounds, with its port.
+struct Drape {
+  std::vector<std::string> wounds;
+  geometry::Region required_outline_cm;  ///< within border_cm of the group
+  geometry::Region outline_cm;           ///< the same, clear of the no_film zones
+  double area_cm2 = 0;
+  geometry::Rectangle rectangle;  ///< the smallest that holds outline_cm
+  Figure least_border;
+  std::optional<geometry::Segment> least_border_line;  ///< wound edge to film edge, when cut short
+  std::array<double, 12> border_by_clock_cm{};         ///< hours 1 to 12
+  geometry::Point centroid_cm;                         ///< of the group: centre of that clock
+  Port port;
+  std::vector<FilmSheet> sheets;  ///< empty when no single sheet holds it: see the findings
+};
+
+/// One filler sheet with what is cut from it.
+struct Placement {
+  std::string wound;
+  int layer = 1;
+  int piece = 1;  ///< within the layer, from 1
+  geometry::Polygon outline_cm;
+};
+struct CutSheet {
+  std::string item;
+  double length_cm = 0;
+  double width_cm = 0;
+  double used_fraction = 0;
+  std::vector<Placement> placements;
+};
+
+struct Consumable {
+  std::string item;
+  supplies::Kind kind = supplies::Kind::other;
+  double per_application = 0;
+  double per_course = 0;
+  std::string basis;      ///< one sentence with the arithmetic
+  bool estimate = false;  ///< not yet worked out piece by piece; the basis says how it was guessed
+};
+
+struct Plan {
+  std::string label;
+  std::string date;
+  double head_direction_deg = 90;
+  double tracing_error_cm = 0;
+  double border_cm = 0;
+  int applications = 0;  ///< over the course
+  std::vector<WoundMeasures> wounds;
+  Fill fill;
+  std::vector<Drape> drapes;
+  std::vector<CutSheet> cut_layout;  ///< empty until the cut layout is worked out
+  std::vector<Consumable> consumables;
+  std::vector<Finding> findings;  ///< stops first, then warnings, then notes
+};
+
+/// Works out the whole plan of a case's last assessment. Deterministic: equal cases give equal
+/// plans.
+/// @throws InputError when the case breaks its own format (bounds, shapes); what can be planned
+///         with a doubt is planned, and the doubt is a finding
+/// @throws Cancelled when `progress` was told to stop
+Plan plan_dressing(const wound::Case& value, const Progress& progress = {});
+
+}  // namespace drapewright::dressing

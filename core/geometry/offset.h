@@ -1,0 +1,32 @@
+#pragma once
+
+#include <string>
+
+#include "core/base/tolerances.h"
+#include "core/geometry/shape.h"
+
+namespace drapewright::geometry {
+
+/// The outcome of an offset. One that could not be verified has no region: it must become a
+/// finding, never a drawing.
+struct Offset {
+  Region region;  ///< empty when verified and nothing is left at that distance
+  bool verified = false;
+  int attempts = 0;   ///< how many times it was computed until it passed its own check
+  std::string doubt;  ///< why the last attempt was refused; empty when verified
+};
+
+/// The part of `region` that is at least `distance_cm` from its edge (holes' edges included).
+/// Every point of the result keeps that distance; it misses the true inset by at most
+/// `max_error_cm`.
+/// @param region        tidy polygons (see `tidy`), extent up to some 200 cm
+/// @param distance_cm   finite, >= 0
+/// @param max_error_cm  finite, > 0
+/// @throws std::invalid_argument for arguments outside their domain
+Offset inset(const Region& region, double distance_cm, double max_error_cm = tolerance::offset_cm);
+
+/// All points within `distance_cm` of `region`, holes closed where they are. The result contains
+/// the true outset and exceeds it by at most `max_error_cm`. Same domain and errors as `inset`.
+Offset outset(const Region& region, double distance_cm, double max_error_cm = tolerance::offset_cm);
+
+}  // namespace drapewright::geometry
