@@ -35,10 +35,10 @@ function(drapewright_room name)
                         PRIVATE drapewright_flags)
 endfunction()
 
-# drapewright_test(name SOURCES a.cpp ... USES room ... [LIBRARIES target ...] [LABELS label ...])
+# drapewright_test(name SOURCES a.cpp ... USES room ... [LIBRARIES target ...])
 # A GoogleTest program whose cases ctest lists one by one.
 function(drapewright_test name)
-  cmake_parse_arguments(TEST "" "" "SOURCES;USES;LIBRARIES;LABELS" ${ARGN})
+  cmake_parse_arguments(TEST "" "" "SOURCES;USES;LIBRARIES" ${ARGN})
   list(TRANSFORM TEST_USES PREPEND drapewright_)
   add_executable(${name} ${TEST_SOURCES})
   target_include_directories(${name} PRIVATE ${PROJECT_SOURCE_DIR})
@@ -48,5 +48,5 @@ function(drapewright_test name)
                              DRAPEWRIGHT_SOURCE_DIR="${PROJECT_SOURCE_DIR}"
                              DRAPEWRIGHT_BUILD_DIR="${PROJECT_BINARY_DIR}")
   gtest_discover_tests(${name} DISCOVERY_MODE PRE_TEST TEST_PREFIX ${name}:
-                       PROPERTIES LABELS "${TEST_LABELS}" TIMEOUT 300)
+                       PROPERTIES TIMEOUT 300)
 endfunction()
