@@ -2,6 +2,7 @@
 
 #include <optional>
 #include <span>
+#include <string>
 #include <string_view>
 
 #include "core/practice/source.h"
@@ -18,6 +19,7 @@ struct Limit {
   double minimum = 0;      ///< hard bounds: outside them a case file is refused
   double maximum = 0;
   bool minimum_excluded = false;        ///< the minimum itself is refused, too
+  bool maximum_excluded = false;        ///< the maximum itself is refused, too
   double standard = 0;                  ///< the default
   std::optional<double> usual_minimum;  ///< outside these: a finding
   std::optional<double> usual_maximum;
@@ -29,7 +31,11 @@ struct Limit {
 std::span<const Limit> limits();
 /// @throws std::logic_error for an id that is not in the table
 const Limit& limit(std::string_view id);
-/// "0 to 2 cm", "above 0 to 10 cm".
+/// False for what a case file may not hold, and for what is not finite.
+bool within_bounds(const Limit& limit, double value);
+/// "0 to 2 cm", "above 0 to 10 cm", "-300 to below 0 mmHg".
 std::string bounds_in_words(const Limit& limit);
+/// "4 to 5 cm", "at most 14 days"; empty where common practice sets no range.
+std::string usual_in_words(const Limit& limit);
 
 }  // namespace drapewright::practice
