@@ -38,7 +38,7 @@ done
 }
 
 if [ "$(id -u)" -eq 0 ]; then
-  as_root=env
+  as_root="env"
 elif command -v sudo >/dev/null 2>&1; then
   as_root="sudo env"
 else

@@ -1,3 +1,4 @@
+# shellcheck shell=sh
 # Sourced by the scripts: how they tell what they do, and how many jobs a build may take.
 
 say() { printf '== %s\n' "$*"; }
