@@ -128,9 +128,12 @@ struct Plan {
 
 /// Works out the whole plan of a case's last assessment. Deterministic: equal cases give equal
 /// plans.
+/// @param today  the day on which the plan is read (YYYY-MM-DD), to say how old the assessment is;
+///               empty: not said
 /// @throws InputError when the case breaks its own format (bounds, shapes); what can be planned
 ///         with a doubt is planned, and the doubt is a finding
 /// @throws Cancelled when `progress` was told to stop
-Plan plan_dressing(const wound::Case& value, const Progress& progress = {});
+Plan plan_dressing(const wound::Case& value, const Progress& progress = {},
+                   const std::string& today = {});
 
 }  // namespace drapewright::dressing

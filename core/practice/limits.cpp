@@ -271,6 +271,34 @@ constexpr std::array table{
           .source = own,
           .meaning = "Pieces of filler smaller than this are easily lost in the wound and are "
                      "pointed out."},
+    Limit{.id = "thinnest_layer_cm",
+          .title = "Thinnest layer",
+          .unit = "cm",
+          .minimum = 0,
+          .maximum = 10,
+          .standard = 0.5,
+          .source = own,
+          .meaning = "Filler cannot be thinned below this by hand; a thinner layer stands proud "
+                     "of the skin until it is drawn down."},
+    Limit{.id = "assessment_age_days",
+          .title = "Age of the assessment",
+          .unit = "days",
+          .minimum = 0,
+          .maximum = 366,
+          .standard = 3,
+          .usual_maximum = 3,
+          .source = own,
+          .meaning = "How old the planned assessment may be before the plan says so; 3 days is "
+                     "the longest usual time between changes."},
+    Limit{.id = "filler_offcut_share",
+          .title = "Allowance for offcuts",
+          .unit = "",
+          .minimum = 0,
+          .maximum = 2,
+          .standard = 0.3,
+          .source = own,
+          .meaning = "How much more filler than the pieces' own area is reckoned with until they "
+                     "are laid out on sheets."},
 };
 
 }  // namespace

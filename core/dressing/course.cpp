@@ -1,0 +1,272 @@
+#include "core/dressing/course.h"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <string>
+#include <utility>
+
+#include "core/base/numbers.h"
+#include "core/base/tolerances.h"
+#include "core/dressing/film_sheet.h"
+#include "core/geometry/measures.h"
+#include "core/geometry/rectangle.h"
+#include "core/practice/limits.h"
+
+namespace drapewright::dressing {
+namespace {
+
+using supplies::Kind;
+
+/// Rounds up, but not over a rounding error: 336 h / 48 h is 7, not 8.
+int round_up(double quotient) { return static_cast<int>(std::ceil(quotient - 1e-9)); }
+
+class CourseLister {
+ public:
+  CourseLister(Plan& plan, const wound::Case& value, FindingList& findings)
+      : plan_(plan),
+        value_(value),
+        settings_(value.dressing),
+        stock_(wound::stock_of(value)),
+        findings_(findings) {}
+
+  void list() {
+    plan_.applications = applications_over(settings_.course_days, settings_.change_every_h);
+    list_filler();
+    list_film();
+    list_ports();
+    list_canisters();
+    list_batteries();
+    list_sundries();
+  }
+
+ private:
+  std::string course_in_words() const {
+    return format_short(settings_.course_days, 2) + " d at " +
+           format_short(settings_.change_every_h, 2) +
+           " h: " + count_of(plan_.applications, "application");
+  }
+
+  void add_per_application(std::string item, Kind kind, double each, const std::string& what,
+                           const std::string& why = {}, bool estimate = false) {
+    plan_.consumables.push_back(
+        {.item = std::move(item),
+         .kind = kind,
+         .per_application = each,
+         .per_course = each * plan_.applications,
+         .basis = course_in_words() + " x " + what + (why.empty() ? "" : ", " + why) + ".",
+         .estimate = estimate});
+  }
+
+  std::string generic_name(Kind kind, std::string fallback) const {
+    const auto found = std::ranges::find(stock_, kind, &supplies::StockItem::kind);
+    return found == stock_.end() ? std::move(fallback) : found->item;
+  }
+
+  // Filler -----------------------------------------------------------------------------------
+
+  void list_filler() {
+    std::map<double, std::vector<const geometry::Polygon*>> by_thickness;
+    for (const Layer& layer : plan_.fill.layers) {
+      for (const geometry::Polygon& piece : layer.pieces) {
+        by_thickness[layer.sheet_thickness_cm].push_back(&piece);
+      }
+    }
+    for (const auto& [thickness_cm, pieces] : by_thickness) list_filler_of(thickness_cm, pieces);
+  }
+
+  bool holds(const supplies::StockItem& sheet, const geometry::Polygon& piece) const {
+    const double edge_cm = 2 * settings_.piece_gap_cm;
+    const double length_cm = *sheet.length_cm - edge_cm;
+    const double width_cm = *sheet.width_cm - edge_cm;
+    return length_cm > 0 && width_cm > 0 &&
+           geometry::place_in_rectangle(piece.outer, length_cm, width_cm, tolerance::sheet_fit_cm);
+  }
+
+  struct Offer {
+    const supplies::StockItem* sheet = nullptr;
+    int sheets = 0;
+    double cost = 0;
+  };
+
+  /// The cheapest number of sheets of one size by area (fewest sheets where costs are unknown).
+  Offer cheapest(double thickness_cm, const std::vector<const geometry::Polygon*>& pieces,
+                 double wanted_cm2) const {
+    Offer best;
+    for (const supplies::StockItem& sheet : stock_) {
+      if (sheet.kind != Kind::filler_sheet || sheet.available.value_or(1) < 1 ||
+          std::fabs(*sheet.thickness_cm - thickness_cm) > tolerance::thinning_cm) {
+        continue;
+      }
+      const auto held = [&](const geometry::Polygon* piece) { return holds(sheet, *piece); };
+      if (!std::ranges::all_of(pieces, held)) continue;
+      const int sheets = std::max(1, round_up(wanted_cm2 / (*sheet.length_cm * *sheet.width_cm)));
+      const double cost = sheets * sheet.unit_cost.value_or(*sheet.length_cm * *sheet.width_cm);
+      if (best.sheet == nullptr || cost < best.cost) best = {&sheet, sheets, cost};
+    }
+    return best;
+  }
+
+  void list_filler_of(double thickness_cm, const std::vector<const geometry::Polygon*>& pieces) {
+    double area_cm2 = 0;
+    for (const geometry::Polygon* piece : pieces) area_cm2 += geometry::area(*piece);
+    const double allowance = practice::limit("filler_offcut_share").standard;
+    const double wanted_cm2 = area_cm2 * (1 + allowance);
+    const std::string need = count_of(static_cast<int>(pieces.size()), "piece") + " of " +
+                             format_number(area_cm2, 1) + " cm2 plus " +
+                             format_short(100 * allowance, 0) + " % for offcuts";
+    const Offer offer = cheapest(thickness_cm, pieces, wanted_cm2);
+    if (offer.sheet == nullptr) {
+      report_no_filler_sheet(thickness_cm, need);
+      return;
+    }
+    add_per_application(
+        offer.sheet->item, Kind::filler_sheet, offer.sheets, count_of(offer.sheets, "sheet"),
+        "by area (" + need + "): an estimate until the pieces are laid out on sheets", true);
+  }
+
+  void report_no_filler_sheet(double thickness_cm, const std::string& need) {
+    findings_.add({.severity = Severity::warning,
+                   .code = "no-filler-sheet-fits",
+                   .text = "No filler sheet of " + format_short(thickness_cm, 2) +
+                           " cm in stock holds every piece (" + need +
+                           "). A piece must be split, or a larger sheet be had; the materials "
+                           "list has no line for it.",
+                   .source = own_rule()});
+  }
+
+  // Film and port ------------------------------------------------------------------------------
+
+  void list_film() {
+    std::map<std::string, int> sheets;
+    double unplaced_cm2 = 0;
+    for (const Drape& drape : plan_.drapes) {
+      for (const FilmSheet& sheet : drape.sheets) ++sheets[sheet.item];
+      if (drape.sheets.empty()) unplaced_cm2 += drape.area_cm2;
+    }
+    for (const auto& [item, count] : sheets) {
+      add_per_application(item, Kind::film_sheet, count, count_of(count, "sheet"));
+    }
+    if (unplaced_cm2 > 0) list_film_by_area(unplaced_cm2);
+  }
+
+  void list_film_by_area(double area_cm2) {
+    const supplies::StockItem* sheet = FilmShelf(stock_).largest();
+    if (sheet == nullptr) return;
+    // A sheet gives what it has less the overlap with its neighbours.
+    const double overlap_cm = settings_.film_overlap_cm;
+    const double useful_cm2 = std::max(1.0, *sheet->length_cm - overlap_cm) *
+                              std::max(1.0, *sheet->width_cm - overlap_cm);
+    const int sheets = round_up(area_cm2 / useful_cm2);
+    add_per_application(sheet->item, Kind::film_sheet, sheets, count_of(sheets, "sheet"),
+                        "by area (" + format_number(area_cm2, 0) + " cm2 of film, " +
+                            format_number(useful_cm2, 0) +
+                            " cm2 a sheet less its overlap): an estimate, and the least there "
+                            "can be",
+                        true);
+  }
+
+  void list_ports() {
+    const int ports = static_cast<int>(plan_.drapes.size());
+    add_per_application(generic_name(Kind::port, "Port with tubing"), Kind::port, ports,
+                        count_of(ports, "port"), "one for each film");
+  }
+
+  // Pump ---------------------------------------------------------------------------------------
+
+  struct Fluid {
+    double ml_per_day = 0;
+    bool measured = false;
+    std::string words;
+  };
+
+  Fluid fluid() const {
+    if (const auto measured = value_.current().exudate_ml_per_day) {
+      return {*measured, true, format_short(*measured, 1) + " mL/d as measured"};
+    }
+    const double rate = practice::limit("exudate_rate_ml_per_cm2_day").standard;
+    double area_cm2 = 0;
+    for (const WoundMeasures& wound : plan_.wounds) area_cm2 += wound.area.value;
+    return {rate * area_cm2, false,
+            format_number(area_cm2, 1) + " cm2 x " + format_short(rate, 2) +
+                " mL/cm2/d = " + format_number(rate * area_cm2, 1) + " mL/d, an estimate by area"};
+  }
+
+  std::string canister_name() const {
+    for (const supplies::StockItem& item : stock_) {
+      if (item.kind == Kind::canister && item.capacity_ml == settings_.canister_ml) {
+        return item.item;
+      }
+    }
+    return "Canister " + format_short(settings_.canister_ml, 0) + " mL";
+  }
+
+  void list_canisters() {
+    const Fluid flow = fluid();
+    const double course_ml = flow.ml_per_day * settings_.course_days;
+    const int by_volume = round_up(course_ml / settings_.canister_ml);
+    const int by_time = round_up(settings_.course_days / settings_.canister_max_days);
+    const int canisters = std::max({1, by_volume, by_time});
+    plan_.consumables.push_back(
+        {.item = canister_name(),
+         .kind = Kind::canister,
+         .per_application = 1,
+         .per_course = static_cast<double>(canisters),
+         .basis = "The larger of " + std::to_string(by_volume) + " by volume (" + flow.words +
+                  ", x " + format_short(settings_.course_days, 2) +
+                  " d = " + format_number(course_ml, 0) + " mL / " +
+                  format_short(settings_.canister_ml, 0) + " mL) and " + std::to_string(by_time) +
+                  " by time (" + format_short(settings_.course_days, 2) + " d / " +
+                  format_short(settings_.canister_max_days, 2) +
+                  " d); one at hand for this application.",
+         .estimate = !flow.measured});
+    if (!flow.measured) report_estimated_fluid(flow);
+  }
+
+  void report_estimated_fluid(const Fluid& flow) {
+    findings_.add({.severity = Severity::note,
+                   .code = "fluid-estimated",
+                   .text = "No amount of fluid was measured: canisters are reckoned with " +
+                           flow.words +
+                           ". Published rates run from 0.1 to 1.3 mL/cm2/d; enter what the "
+                           "canister shows as soon as it is known.",
+                   .source = source_of_limit("exudate_rate_ml_per_cm2_day")});
+  }
+
+  void list_batteries() {
+    const int sets = std::max(1, round_up(settings_.course_days / settings_.battery_days));
+    plan_.consumables.push_back({.item = generic_name(Kind::battery, "AA battery"),
+                                 .kind = Kind::battery,
+                                 .per_application = 2,
+                                 .per_course = 2.0 * sets,
+                                 .basis = format_short(settings_.course_days, 2) + " d / " +
+                                          format_short(settings_.battery_days, 2) +
+                                          " d a set: " + count_of(sets, "set") +
+                                          " x 2; one set at hand for this application."});
+  }
+
+  void list_sundries() {
+    for (const supplies::Sundry& sundry : supplies::built_in_sundries()) {
+      add_per_application(std::string(sundry.item), Kind::other, sundry.per_application,
+                          format_short(sundry.per_application, 1), std::string(sundry.why));
+    }
+  }
+
+  Plan& plan_;
+  const wound::Case& value_;
+  const wound::DressingSettings& settings_;
+  const supplies::StockList& stock_;
+  FindingList& findings_;
+};
+
+}  // namespace
+
+int applications_over(double course_days, double change_every_h) {
+  return std::max(1, round_up(course_days * 24 / change_every_h));
+}
+
+void list_consumables(Plan& plan, const wound::Case& value, FindingList& findings) {
+  CourseLister(plan, value, findings).list();
+}
+
+}  // namespace drapewright::dressing

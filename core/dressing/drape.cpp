@@ -1,0 +1,156 @@
+#include "core/dressing/drape.h"
+
+#include <algorithm>
+#include <string>
+
+#include "core/base/numbers.h"
+#include "core/base/tolerances.h"
+#include "core/dressing/border.h"
+#include "core/dressing/groups.h"
+#include "core/geometry/measures.h"
+#include "core/geometry/offset.h"
+#include "core/geometry/overlay.h"
+#include "core/geometry/rectangle.h"
+#include "core/practice/limits.h"
+
+namespace drapewright::dressing {
+namespace {
+
+std::string joined(const std::vector<std::string>& ids) {
+  std::string text = ids.size() == 1 ? "wound " : "wounds ";
+  for (std::size_t i = 0; i < ids.size(); ++i) {
+    if (i > 0) text += i + 1 == ids.size() ? " and " : ", ";
+    text += ids[i];
+  }
+  return text;
+}
+
+class GroupDraper {
+ public:
+  GroupDraper(const std::vector<PreparedWound>& wounds, const std::vector<std::size_t>& group,
+              const geometry::Region& no_film, const wound::Case& value, FilmShelf& shelf,
+              FindingList& findings)
+      : no_film_(no_film), value_(value), shelf_(shelf), findings_(findings) {
+    std::vector<geometry::Region> shapes;
+    for (const std::size_t i : group) {
+      drape_.wounds.push_back(wounds[i].wound->id);
+      shapes.push_back(wounds[i].shape);
+    }
+    shape_ = shapes.size() == 1 ? shapes.front() : geometry::unite(shapes);
+  }
+
+  Drape drape() {
+    drape_.centroid_cm = geometry::centroid(shape_);
+    cut_outline();
+    leave_border();
+    choose_sheet();
+    return std::move(drape_);
+  }
+
+ private:
+  double border_cm() const { return value_.dressing.border_cm; }
+
+  void add(Severity severity, std::string code, std::string text, std::string source,
+           std::optional<geometry::Point> where) {
+    findings_.add({.severity = severity,
+                   .code = std::move(code),
+                   .text = std::move(text),
+                   .source = std::move(source),
+                   .wound = drape_.wounds.front(),
+                   .where_cm = where});
+  }
+
+  void cut_outline() {
+    geometry::Offset offset = geometry::outset(shape_, border_cm());
+    if (!offset.verified) {
+      add(Severity::stop, "film-not-verified",
+          "The film's outline did not pass its own check (" + offset.doubt +
+              ") and is not shown. Trace the outline again, or change the border slightly.",
+          own_rule(), drape_.centroid_cm);
+      return;
+    }
+    drape_.required_outline_cm = std::move(offset.region);
+    drape_.outline_cm = no_film_.empty() ? drape_.required_outline_cm
+                                         : geometry::subtract(drape_.required_outline_cm, no_film_);
+    drape_.area_cm2 = geometry::area(drape_.outline_cm);
+    if (drape_.outline_cm.size() > drape_.required_outline_cm.size()) {
+      add(Severity::warning, "film-in-parts",
+          "Anatomy cuts the film for " + joined(drape_.wounds) + " into " +
+              std::to_string(drape_.outline_cm.size()) +
+              " parts: a part that does not reach the wound seals nothing.",
+          source_of_rule("film-on-skin"), drape_.outline_cm.back().outer.front());
+    }
+  }
+
+  void leave_border() {
+    const BorderLeft left =
+        border_left(shape_, no_film_, border_cm(), drape_.centroid_cm, value_.head_direction_deg);
+    drape_.least_border = {left.least_cm,
+                           left.least_line ? value_.dressing.tracing_error_mm / 10 : 0};
+    drape_.least_border_line = left.least_line;
+    drape_.border_by_clock_cm = left.by_clock_cm;
+    if (left.least_line) report_short_border(left);
+  }
+
+  void report_short_border(const BorderLeft& left) {
+    const geometry::Point where = left.least_line->from;
+    if (left.least_cm <= tolerance::contact_cm) {
+      add(Severity::stop, "no-border",
+          "Film cannot cover the wound's edge here: what takes no film reaches it. No seal can be "
+          "had this way.",
+          source_of_rule("film-on-skin"), where);
+      return;
+    }
+    const practice::Limit& limit = practice::limit("border_cm");
+    const bool short_of_practice = left.least_cm < *limit.usual_minimum;
+    std::string hours;
+    for (std::size_t hour = 0; hour < 12; ++hour) {
+      if (left.by_clock_cm[hour] >= std::min(*limit.usual_minimum, border_cm())) continue;
+      hours += (hours.empty() ? "" : ", ") + std::to_string(hour + 1);
+    }
+    std::string text = "Anatomy leaves a film border of " + format_number(left.least_cm, 2) +
+                       " cm here, of the " + format_short(border_cm(), 2) + " cm wanted.";
+    if (!hours.empty()) text += " Short at o'clock: " + hours + ".";
+    add(short_of_practice ? Severity::warning : Severity::note, "border-short", text,
+        source_of_limit("border_cm"), where);
+  }
+
+  void choose_sheet() {
+    if (drape_.outline_cm.empty()) return;
+    const auto film_points = geometry::outer_points(drape_.outline_cm);
+    drape_.rectangle = geometry::smallest_enclosing_rectangle(film_points);
+    if (auto sheet = shelf_.take(geometry::outer_points(shape_), border_cm(), film_points)) {
+      drape_.sheets.push_back(std::move(*sheet));
+      return;
+    }
+    add(Severity::warning, "no-single-film-fits",
+        "No film sheet in stock holds this film (smallest rectangle " +
+            format_number(drape_.rectangle.length_cm, 1) + " x " +
+            format_number(drape_.rectangle.width_cm, 1) +
+            " cm): it takes several sheets that overlap by " +
+            format_short(value_.dressing.film_overlap_cm, 2) +
+            " cm. How they lie is not yet worked out; the number of sheets is an estimate by area.",
+        source_of_limit("film_overlap_cm"), drape_.rectangle.centre);
+  }
+
+  const geometry::Region& no_film_;
+  const wound::Case& value_;
+  FilmShelf& shelf_;
+  FindingList& findings_;
+  geometry::Region shape_;
+  Drape drape_;
+};
+
+}  // namespace
+
+std::vector<Drape> drape_wounds(const std::vector<PreparedWound>& wounds,
+                                const geometry::Region& no_film, const wound::Case& value,
+                                FilmShelf& shelf, FindingList& findings) {
+  std::vector<Drape> drapes;
+  for (const auto& group : film_groups(wounds, value.dressing.border_cm)) {
+    drapes.push_back(GroupDraper(wounds, group, no_film, value, shelf, findings).drape());
+  }
+  return drapes;
+}
+
+}  // namespace drapewright::dressing

@@ -1,0 +1,17 @@
+#pragma once
+
+#include "core/dressing/plan.h"
+#include "core/dressing/prepare.h"
+
+namespace drapewright::dressing {
+
+/// Cuts the filler of all wounds, layer by layer from the skin down (DESIGN: step 3): each layer
+/// is the outline inset by inset_cm plus the wall's run-in at that layer's underside.
+/// @param wounds their order is that of the layers
+Fill fill_wounds(const std::vector<PreparedWound>& wounds, const wound::Case& value,
+                 FindingList& findings);
+
+/// The top layer's pieces of the named wounds.
+geometry::Region top_filler(const Fill& fill, const std::vector<std::string>& wounds);
+
+}  // namespace drapewright::dressing

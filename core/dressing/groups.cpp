@@ -1,0 +1,52 @@
+#include "core/dressing/groups.h"
+
+#include <functional>
+#include <numeric>
+
+#include "core/geometry/distance.h"
+#include "core/geometry/measures.h"
+
+namespace drapewright::dressing {
+namespace {
+
+/// Shortest distance that two boxes' contents can have.
+double gap_of(const geometry::Box& a, const geometry::Box& b) {
+  const double dx = std::max({0.0, a.low.x - b.high.x, b.low.x - a.high.x});
+  const double dy = std::max({0.0, a.low.y - b.high.y, b.low.y - a.high.y});
+  return std::hypot(dx, dy);
+}
+
+}  // namespace
+
+std::vector<std::vector<std::size_t>> film_groups(const std::vector<PreparedWound>& wounds,
+                                                  double border_cm) {
+  std::vector<geometry::Box> boxes;
+  for (const PreparedWound& w : wounds) {
+    boxes.push_back(geometry::bounding_box(geometry::outer_points(w.shape)));
+  }
+  std::vector<std::size_t> leader(wounds.size());
+  std::iota(leader.begin(), leader.end(), std::size_t{0});
+  const std::function<std::size_t(std::size_t)> find = [&](std::size_t i) {
+    return leader[i] == i ? i : leader[i] = find(leader[i]);
+  };
+  for (std::size_t i = 0; i < wounds.size(); ++i) {
+    for (std::size_t j = i + 1; j < wounds.size(); ++j) {
+      if (find(i) == find(j) || gap_of(boxes[i], boxes[j]) >= 2 * border_cm) continue;
+      const auto gap = geometry::gap_between_edges(wounds[i].shape, wounds[j].shape);
+      if (gap.distance_cm < 2 * border_cm) leader[find(j)] = find(i);
+    }
+  }
+  std::vector<std::vector<std::size_t>> groups;
+  std::vector<std::size_t> group_of(wounds.size(), wounds.size());
+  for (std::size_t i = 0; i < wounds.size(); ++i) {
+    const std::size_t root = find(i);
+    if (group_of[root] == wounds.size()) {
+      group_of[root] = groups.size();
+      groups.emplace_back();
+    }
+    groups[group_of[root]].push_back(i);
+  }
+  return groups;
+}
+
+}  // namespace drapewright::dressing

@@ -1,0 +1,84 @@
+#include "core/dressing/measures.h"
+
+#include <array>
+#include <cmath>
+#include <limits>
+
+#include "core/geometry/measures.h"
+#include "core/geometry/offset.h"
+
+namespace drapewright::dressing {
+namespace {
+
+/// Even number of slices for Simpson's rule. The area of a convex shape's inset is a quadratic in
+/// the distance, for which the rule is exact at any number; more slices serve the others.
+constexpr int volume_slices = 8;
+
+/// Volume under a wall that runs in evenly from the skin edge to the bed.
+/// @returns nothing when an inset could not be verified
+std::optional<double> sloping_volume(const geometry::Region& shape, double depth_cm,
+                                     double run_in_cm) {
+  double sum = geometry::area(shape);
+  for (int i = 1; i <= volume_slices; ++i) {
+    const geometry::Offset at_depth = geometry::inset(shape, run_in_cm * i / volume_slices);
+    if (!at_depth.verified) return std::nullopt;
+    const double weight = i == volume_slices ? 1 : (i % 2 == 1 ? 4 : 2);
+    sum += weight * geometry::area(at_depth.region);
+  }
+  return sum * depth_cm / (3.0 * volume_slices);
+}
+
+double cavity_volume(const PreparedWound& prepared, FindingList& findings) {
+  const wound::Wound& wound = *prepared.wound;
+  if (wound.depth_cm <= 0) return 0;
+  if (wound.wall_run_in_cm <= 0) return geometry::area(prepared.shape) * wound.depth_cm;
+  if (const auto volume = sloping_volume(prepared.shape, wound.depth_cm, wound.wall_run_in_cm)) {
+    return *volume;
+  }
+  findings.add({.severity = Severity::warning,
+                .code = "volume-unknown",
+                .text = "The volume under the sloping wall could not be worked out safely and is "
+                        "left blank.",
+                .source = own_rule(),
+                .wound = wound.id});
+  return std::numeric_limits<double>::quiet_NaN();
+}
+
+/// The width drawn as a line at right angles to the length, through the length's middle.
+geometry::Segment width_line(const std::vector<geometry::Point>& points,
+                             const geometry::Segment& length, double across_deg) {
+  const geometry::Segment ends = geometry::extremes_along(points, across_deg);
+  const geometry::Point middle = 0.5 * (length.from + length.to);
+  const geometry::Point across{std::cos(geometry::radians(across_deg)),
+                               std::sin(geometry::radians(across_deg))};
+  return {middle + dot(ends.from - middle, across) * across,
+          middle + dot(ends.to - middle, across) * across};
+}
+
+}  // namespace
+
+WoundMeasures measure_wound(const PreparedWound& prepared, double head_deg, double tracing_error_cm,
+                            FindingList& findings) {
+  const std::vector<geometry::Point> points = geometry::outer_points(prepared.shape);
+  WoundMeasures m;
+  m.id = prepared.wound->id;
+  m.perimeter.value = geometry::edge_length(prepared.shape);
+  m.area = {geometry::area(prepared.shape), m.perimeter.value * tracing_error_cm};
+  m.length_line = geometry::greatest_length(points);
+  m.length_direction_deg =
+      std::fmod(geometry::direction_deg(m.length_line.from, m.length_line.to), 180.0);
+  const double across_deg = m.length_direction_deg + 90;
+  m.width_line = width_line(points, m.length_line, across_deg);
+  const double both_ends = 2 * tracing_error_cm;
+  m.length = {norm(m.length_line.to - m.length_line.from), both_ends};
+  m.width = {geometry::extent_along(points, across_deg), both_ends};
+  m.head_to_foot = {geometry::extent_along(points, head_deg), both_ends};
+  m.side_to_side = {geometry::extent_along(points, head_deg + 90), both_ends};
+  m.rectangle_area_cm2 = m.length.value * m.width.value;
+  m.ellipse_area_cm2 = geometry::pi / 4 * m.rectangle_area_cm2;
+  m.volume = {cavity_volume(prepared, findings), m.area.spread * prepared.wound->depth_cm};
+  m.centroid_cm = geometry::centroid(prepared.shape);
+  return m;
+}
+
+}  // namespace drapewright::dressing

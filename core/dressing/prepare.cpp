@@ -1,0 +1,95 @@
+#include "core/dressing/prepare.h"
+
+#include "core/base/error.h"
+#include "core/base/numbers.h"
+#include "core/geometry/circle.h"
+#include "core/geometry/measures.h"
+#include "core/geometry/overlay.h"
+#include "core/geometry/validity.h"
+
+namespace drapewright::dressing {
+namespace {
+
+void report_mending(const geometry::Tidied& tidied, const wound::Wound& wound,
+                    FindingList& findings) {
+  if (tidied.spikes_removed == 0 && !tidied.split) return;
+  std::string text = "The outline was mended before planning:";
+  if (tidied.spikes_removed > 0) {
+    text += " " + count_of(tidied.spikes_removed, "spike") + " without width cut off";
+  }
+  if (tidied.split) {
+    text += std::string(tidied.spikes_removed > 0 ? ";" : "") +
+            " it touches itself and was taken as " +
+            count_of(static_cast<int>(tidied.region.size()), "part");
+  }
+  findings.add({.severity = Severity::note,
+                .code = "outline-mended",
+                .text = text + ". Its area is unchanged.",
+                .source = own_rule(),
+                .wound = wound.id,
+                .where_cm = tidied.where});
+}
+
+/// Wounds drawn over each other would be filled twice.
+void report_overlaps(const std::vector<PreparedWound>& wounds, FindingList& findings) {
+  std::vector<geometry::Box> boxes;
+  for (const PreparedWound& w : wounds) {
+    boxes.push_back(geometry::bounding_box(geometry::outer_points(w.shape)));
+  }
+  const auto apart = [&](std::size_t i, std::size_t j) {
+    return boxes[i].high.x < boxes[j].low.x || boxes[j].high.x < boxes[i].low.x ||
+           boxes[i].high.y < boxes[j].low.y || boxes[j].high.y < boxes[i].low.y;
+  };
+  for (std::size_t i = 0; i < wounds.size(); ++i) {
+    for (std::size_t j = i + 1; j < wounds.size(); ++j) {
+      if (apart(i, j)) continue;
+      const geometry::Region shared = geometry::intersect(wounds[i].shape, wounds[j].shape);
+      if (geometry::area(shared) < 1e-4) continue;
+      findings.add({.severity = Severity::stop,
+                    .code = "wounds-overlap",
+                    .text = "Wounds " + wounds[i].wound->id + " and " + wounds[j].wound->id +
+                            " are drawn over each other by " +
+                            format_number(geometry::area(shared), 2) +
+                            " cm2: filler would be counted twice there. Draw them as one wound, "
+                            "or apart.",
+                    .source = own_rule(),
+                    .wound = wounds[j].wound->id,
+                    .where_cm = inside_point(shared.front())});
+    }
+  }
+}
+
+}  // namespace
+
+std::vector<PreparedWound> prepare_wounds(const wound::Assessment& assessment,
+                                          FindingList& findings) {
+  std::vector<PreparedWound> prepared;
+  prepared.reserve(assessment.wounds.size());
+  for (const wound::Wound& wound : assessment.wounds) {
+    geometry::Tidied tidied = geometry::tidy({wound.outline_cm, wound.islands_cm});
+    report_mending(tidied, wound, findings);
+    if (tidied.region.empty()) {
+      throw InputError("nothing is left of wound \"" + wound.id + "\" after its islands",
+                       "islands that leave some wound");
+    }
+    prepared.push_back({&wound, std::move(tidied.region)});
+  }
+  report_overlaps(prepared, findings);
+  return prepared;
+}
+
+geometry::Region zones_of_kind(const wound::Assessment& assessment, wound::ZoneKind kind) {
+  std::vector<geometry::Region> regions;
+  for (const wound::SkinZone& zone : assessment.skin_zones) {
+    if (zone.kind == kind) regions.push_back(geometry::tidy({zone.outline_cm, {}}).region);
+  }
+  return regions.empty() ? geometry::Region{} : geometry::unite(regions);
+}
+
+geometry::Point inside_point(const geometry::Polygon& polygon) {
+  // A tenth of a millimetre is near enough for a mark, and tiny shapes still find their middle.
+  const auto circle = geometry::largest_inscribed_circle({polygon}, 0.01);
+  return circle ? circle->centre : polygon.outer.front();
+}
+
+}  // namespace drapewright::dressing

@@ -1,0 +1,27 @@
+#pragma once
+
+#include <vector>
+
+#include "core/dressing/finding_list.h"
+#include "core/geometry/shape.h"
+#include "core/wound/case.h"
+
+namespace drapewright::dressing {
+
+/// A wound with its shape tidied: what every step of the plan works on.
+struct PreparedWound {
+  const wound::Wound* wound = nullptr;
+  geometry::Region shape;  ///< outline less islands; never empty
+};
+
+/// @param assessment checked by wound::check; must outlive the result
+std::vector<PreparedWound> prepare_wounds(const wound::Assessment& assessment,
+                                          FindingList& findings);
+
+/// The united zones of one kind, tidied; empty when there are none.
+geometry::Region zones_of_kind(const wound::Assessment& assessment, wound::ZoneKind kind);
+
+/// Some point well inside a polygon, to hang a finding on.
+geometry::Point inside_point(const geometry::Polygon& polygon);
+
+}  // namespace drapewright::dressing

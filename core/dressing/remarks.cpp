@@ -1,0 +1,193 @@
+#include "core/dressing/remarks.h"
+
+#include <algorithm>
+#include <charconv>
+#include <chrono>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <utility>
+
+#include "core/base/numbers.h"
+#include "core/geometry/measures.h"
+#include "core/practice/cautions.h"
+#include "core/practice/limits.h"
+
+namespace drapewright::dressing {
+namespace {
+
+void remark_on_cautions(const wound::CautionReview& review, FindingList& findings) {
+  if (!review.reviewed) {
+    findings.add({.severity = Severity::warning,
+                  .code = "cautions-not-reviewed",
+                  .text = "The cautions were not gone through for this case. Go through the list "
+                          "before anything is opened.",
+                  .source = own_rule()});
+  }
+  for (const std::string& id : review.present) {
+    const practice::Caution* caution = practice::find_caution(id);
+    if (caution == nullptr) {
+      findings.add({.severity = Severity::warning,
+                    .code = "caution-unknown",
+                    .text = "The case names a caution that this version does not know: \"" + id +
+                            "\". Ask what it means before going on.",
+                    .source = own_rule()});
+      continue;
+    }
+    const bool stop = caution->kind == practice::CautionKind::contraindication;
+    findings.add({.severity = stop ? Severity::stop : Severity::warning,
+                  .code = stop ? "contraindication" : "risk-factor",
+                  .text = std::string(caution->text) + ". " + std::string(caution->advice),
+                  .source = practice::describe(caution->source)});
+  }
+}
+
+std::string dashed(std::string_view id) {
+  std::string text(id.substr(0, id.rfind('_')));  // without the unit
+  std::ranges::replace(text, '_', '-');
+  return text;
+}
+
+/// A film border wider than usual wastes film; everything else outside common practice is to be
+/// weighed by the clinician.
+Severity severity_of(const practice::Limit& limit, double value) {
+  return limit.id == "border_cm" && value > *limit.usual_maximum ? Severity::note
+                                                                 : Severity::warning;
+}
+
+void remark_on_setting(std::string_view id, double value, FindingList& findings) {
+  const practice::Limit& limit = practice::limit(id);
+  const bool low = limit.usual_minimum && value < *limit.usual_minimum;
+  const bool high = limit.usual_maximum && value > *limit.usual_maximum;
+  if (!low && !high) return;
+  findings.add({.severity = severity_of(limit, value),
+                .code = dashed(id) + (low ? "-below-practice" : "-above-practice"),
+                .text = std::string(limit.title) + ": " + format_short(value, 2) + " " +
+                        std::string(limit.unit) + " leaves common practice, " +
+                        practice::usual_in_words(limit) + ".",
+                .source = practice::describe(limit.source)});
+}
+
+void remark_on_settings(const wound::DressingSettings& s, FindingList& findings) {
+  remark_on_setting("border_cm", s.border_cm, findings);
+  remark_on_setting("aperture_diameter_cm", s.aperture_diameter_cm, findings);
+  remark_on_setting("pressure_mmhg", s.pressure_mmhg, findings);
+  remark_on_setting("change_every_h", s.change_every_h, findings);
+  remark_on_setting("course_days", s.course_days, findings);
+  remark_on_setting("canister_max_days", s.canister_max_days, findings);
+}
+
+void remark_on_fluid(const wound::Assessment& assessment, FindingList& findings) {
+  const practice::Limit& limit = practice::limit("exudate_ml_per_day");
+  const auto measured = assessment.exudate_ml_per_day;
+  if (!measured || *measured >= *limit.usual_minimum) return;
+  findings.add({.severity = Severity::note,
+                .code = "little-fluid",
+                .text = "Under " + format_short(*limit.usual_minimum) +
+                        " mL a day: time to think with the prescriber about stopping.",
+                .source = practice::describe(limit.source)});
+}
+
+void remark_on_tunnel(const wound::Wound& wound, const wound::Tunnel& tunnel,
+                      FindingList& findings) {
+  const std::string which = "The tunnel at " + format_short(tunnel.clock, 2) + " o'clock, " +
+                            format_short(tunnel.length_cm, 1) + " cm long, ";
+  findings.add({.severity = tunnel.explored ? Severity::warning : Severity::stop,
+                .code = tunnel.explored ? "tunnel-not-planned" : "tunnel-unexplored",
+                .text = which + (tunnel.explored
+                                     ? "is not in this plan: its strip of filler is not yet worked "
+                                       "out. Count it as a piece of its own."
+                                     : "is unexplored: no filler into it. Stop until it has been "
+                                       "explored."),
+                .source = source_of_rule("unexplored-tunnel"),
+                .wound = wound.id,
+                .where_cm = geometry::centroid(wound.outline_cm)});
+}
+
+void remark_on_wound(const wound::Wound& wound, FindingList& findings) {
+  for (const wound::Tunnel& tunnel : wound.tunnels) remark_on_tunnel(wound, tunnel, findings);
+  for (const wound::Undermining& pocket : wound.undermining) {
+    findings.add({.severity = Severity::warning,
+                  .code = "undermining-not-planned",
+                  .text = "The pocket from " + format_short(pocket.from_clock, 2) + " to " +
+                          format_short(pocket.to_clock, 2) + " o'clock, " +
+                          format_short(pocket.extent_cm, 1) +
+                          " cm deep under the edge, is not in this plan: filler that reaches into "
+                          "it is not yet worked out, and the volume leaves it out.",
+                  .source = own_rule(),
+                  .wound = wound.id,
+                  .where_cm = geometry::centroid(wound.outline_cm)});
+  }
+  if (wound.depth_cm <= 0 && wound.wall_run_in_cm > 0) {
+    findings.add({.severity = Severity::note,
+                  .code = "run-in-without-depth",
+                  .text = "The wall's run-in of " + format_short(wound.wall_run_in_cm, 2) +
+                          " cm is left out: there is no depth to go with it.",
+                  .source = own_rule(),
+                  .wound = wound.id});
+  }
+}
+
+/// Each dressing that went in must have come out with the same count.
+void remark_on_counts(const wound::Case& value, FindingList& findings) {
+  for (const wound::Application& done : value.applications) {
+    if (!done.pieces_removed || *done.pieces_removed == done.pieces_placed) continue;
+    findings.add({.severity = Severity::stop,
+                  .code = "count-mismatch",
+                  .text = "Of the dressing put on on " + done.date + ", " +
+                          count_of(done.pieces_placed, "piece") + " went in and " +
+                          std::to_string(*done.pieces_removed) +
+                          " came out. Find the difference before the next dressing.",
+                  .source = source_of_rule("fewest-pieces")});
+  }
+}
+
+std::optional<std::chrono::sys_days> day_of(const std::string& date) {
+  int part[3] = {};
+  const char* at = date.data();
+  const char* const end = at + date.size();
+  for (int& number : part) {
+    const auto read = std::from_chars(at, end, number);
+    if (read.ec != std::errc{}) return std::nullopt;
+    at = read.ptr == end ? end : read.ptr + 1;
+  }
+  const std::chrono::year_month_day day{std::chrono::year{part[0]},
+                                        std::chrono::month{static_cast<unsigned>(part[1])},
+                                        std::chrono::day{static_cast<unsigned>(part[2])}};
+  if (!day.ok()) return std::nullopt;
+  return std::chrono::sys_days{day};
+}
+
+void remark_on_age(const std::string& assessed, const std::string& today, FindingList& findings) {
+  const auto then = day_of(assessed);
+  const auto now = day_of(today);
+  if (!then || !now) return;
+  const auto age = (*now - *then).count();
+  const practice::Limit& limit = practice::limit("assessment_age_days");
+  if (age < 0) {
+    findings.add({.severity = Severity::warning,
+                  .code = "assessment-in-future",
+                  .text = "The assessment is dated " + assessed + ", after today, " + today +
+                          ". Check the date.",
+                  .source = own_rule()});
+  } else if (static_cast<double>(age) > *limit.usual_maximum) {
+    findings.add({.severity = Severity::warning,
+                  .code = "assessment-old",
+                  .text = "The assessment is " + std::to_string(age) + " days old (" + assessed +
+                          "). Measure the wound again before anything is cut.",
+                  .source = practice::describe(limit.source)});
+  }
+}
+
+}  // namespace
+
+void remark_on_case(const wound::Case& value, const std::string& today, FindingList& findings) {
+  remark_on_cautions(value.cautions, findings);
+  remark_on_counts(value, findings);
+  remark_on_age(value.current().date, today, findings);
+  for (const wound::Wound& wound : value.current().wounds) remark_on_wound(wound, findings);
+  remark_on_settings(value.dressing, findings);
+  remark_on_fluid(value.current(), findings);
+}
+
+}  // namespace drapewright::dressing

@@ -1,0 +1,16 @@
+#pragma once
+
+#include <string>
+
+#include "core/dressing/finding_list.h"
+#include "core/wound/case.h"
+
+namespace drapewright::dressing {
+
+/// What must be said whatever the geometry: cautions that are present or were not gone through,
+/// settings outside common practice, tunnels and pockets, pieces that did not come out again, an
+/// assessment that has aged.
+/// @param today YYYY-MM-DD, or empty
+void remark_on_case(const wound::Case& value, const std::string& today, FindingList& findings);
+
+}  // namespace drapewright::dressing
