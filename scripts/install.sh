@@ -1,0 +1,52 @@
+#!/bin/sh
+# sh scripts/install.sh core|program|tests
+# Installs the Debian packages that a build needs and that are not there yet. Each set holds the
+# one before it. Asks the package index only when something is missing.
+set -eu
+cd "$(dirname "$0")/.."
+. scripts/say.sh
+
+core="g++ cmake ninja-build libboost1.81-dev nlohmann-json3-dev"
+core_tests="libgtest-dev libgmock-dev"
+program="qt6-base-dev qt6-svg-dev libcli11-dev fonts-dejavu-core"
+# libopencv-imgproc-dev is all that the tests use of OpenCV: libopencv-dev would bring 340 packages
+# more.
+tests="libgeos-dev libopencv-imgproc-dev libbenchmark-dev librapidcheck-dev xvfb xdotool
+       poppler-utils python3-jsonschema"
+
+case ${1:-program} in
+  core) wanted="$core $core_tests" ;;
+  program) wanted="$core $program" ;;
+  tests) wanted="$core $core_tests $program $tests" ;;
+  *) fail "unknown set of packages '$1'; expected core, program or tests" ;;
+esac
+
+command -v dpkg-query >/dev/null 2>&1 || {
+  say "No Debian package manager here. Make sure that these are installed:" $wanted
+  exit 0
+}
+
+installed=$(dpkg-query -W -f '${db:Status-Abbrev} ${Package}\n' $wanted 2>/dev/null |
+  awk '$1 == "ii" { print $2 }') || true
+missing=
+for package in $wanted; do
+  printf '%s\n' "$installed" | grep -qxF "$package" || missing="$missing $package"
+done
+[ -n "$missing" ] || {
+  say "Packages: all $(printf '%s\n' $wanted | wc -l) are installed"
+  exit 0
+}
+
+if [ "$(id -u)" -eq 0 ]; then
+  as_root="env"
+elif command -v sudo >/dev/null 2>&1; then
+  as_root="sudo env"
+else
+  fail "these packages are missing, and neither root nor sudo is at hand to install them:$missing
+As root, run: apt-get update && apt-get install --no-install-recommends$missing"
+fi
+
+say "Installing Debian packages:$missing"
+$as_root DEBIAN_FRONTEND=noninteractive apt-get update -qq ||
+  say "The package index could not be brought up to date; trying with the one at hand"
+$as_root DEBIAN_FRONTEND=noninteractive apt-get install -y -q -o Dpkg::Use-Pty=0 --no-install-recommends $missing
