@@ -301,6 +301,10 @@ constexpr std::array table{
                      "are laid out on sheets."},
 };
 
+std::string after_number(const Limit& limit) {
+  return limit.unit.empty() ? "" : " " + std::string(limit.unit);
+}
+
 }  // namespace
 
 std::span<const Limit> limits() { return table; }
@@ -320,12 +324,12 @@ bool within_bounds(const Limit& limit, double value) {
 
 std::string bounds_in_words(const Limit& limit) {
   return (limit.minimum_excluded ? "above " : "") + format_short(limit.minimum) + " to " +
-         (limit.maximum_excluded ? "below " : "") + format_short(limit.maximum) + " " +
-         std::string(limit.unit);
+         (limit.maximum_excluded ? "below " : "") + format_short(limit.maximum) +
+         after_number(limit);
 }
 
 std::string usual_in_words(const Limit& limit) {
-  const std::string unit = " " + std::string(limit.unit);
+  const std::string unit = after_number(limit);
   if (limit.usual_minimum && limit.usual_maximum) {
     return format_short(*limit.usual_minimum) + " to " + format_short(*limit.usual_maximum) + unit;
   }

@@ -1,0 +1,149 @@
+#include "tests/support/geos_shape.h"
+
+#include <geos_c.h>
+
+#include <stdexcept>
+#include <string>
+
+namespace drapewright::support {
+namespace {
+
+/// GEOS's handle, one for each thread, with its last complaint.
+struct Context {
+  Context() : handle(GEOS_init_r()) {
+    GEOSContext_setErrorMessageHandler_r(
+        handle,
+        [](const char* message, void* self) { static_cast<Context*>(self)->complaint = message; },
+        this);
+  }
+  ~Context() { GEOS_finish_r(handle); }
+  Context(const Context&) = delete;
+  Context& operator=(const Context&) = delete;
+
+  GEOSContextHandle_t handle;
+  std::string complaint;
+};
+
+Context& context() {
+  thread_local Context one;
+  return one;
+}
+
+GEOSContextHandle_t geos() { return context().handle; }
+
+[[noreturn]] void fail() { throw std::runtime_error("GEOS: " + context().complaint); }
+
+GEOSGeometry* checked(GEOSGeometry* made) {
+  if (made == nullptr) fail();
+  return made;
+}
+
+double checked(int status, double value) {
+  if (status == 0) fail();
+  return value;
+}
+
+bool truth(char answer) {
+  if (answer != 0 && answer != 1) fail();
+  return answer == 1;
+}
+
+GEOSCoordSequence* sequence_of(const std::vector<geometry::Point>& points, bool closed) {
+  const auto count = static_cast<unsigned>(points.size() + (closed ? 1 : 0));
+  GEOSCoordSequence* sequence = GEOSCoordSeq_create_r(geos(), count, 2);
+  for (unsigned i = 0; i < count; ++i) {
+    const geometry::Point p = points[i % points.size()];
+    GEOSCoordSeq_setXY_r(geos(), sequence, i, p.x, p.y);
+  }
+  return sequence;
+}
+
+GEOSGeometry* ring_of(const geometry::Ring& ring) {
+  return checked(GEOSGeom_createLinearRing_r(geos(), sequence_of(ring, true)));
+}
+
+GEOSGeometry* polygon_of(const geometry::Polygon& polygon) {
+  std::vector<GEOSGeometry*> holes;
+  for (const geometry::Ring& hole : polygon.holes) holes.push_back(ring_of(hole));
+  return checked(GEOSGeom_createPolygon_r(geos(), ring_of(polygon.outer), holes.data(),
+                                          static_cast<unsigned>(holes.size())));
+}
+
+GEOSGeometry* collection_of(const geometry::Region& region) {
+  std::vector<GEOSGeometry*> parts;
+  for (const geometry::Polygon& polygon : region) parts.push_back(polygon_of(polygon));
+  return checked(GEOSGeom_createCollection_r(geos(), GEOS_MULTIPOLYGON, parts.data(),
+                                             static_cast<unsigned>(parts.size())));
+}
+
+}  // namespace
+
+GeosShape::GeosShape(GEOSGeom_t* geometry)
+    : geometry_(checked(geometry), [](GEOSGeom_t* g) { GEOSGeom_destroy_r(geos(), g); }) {}
+
+GeosShape::GeosShape(const geometry::Region& region) : GeosShape(collection_of(region)) {}
+
+GeosShape::GeosShape(geometry::Point point)
+    : GeosShape(GEOSGeom_createPointFromXY_r(geos(), point.x, point.y)) {}
+
+GeosShape::GeosShape(const geometry::Segment& segment)
+    : GeosShape(
+          GEOSGeom_createLineString_r(geos(), sequence_of({segment.from, segment.to}, false))) {}
+
+bool GeosShape::is_valid() const { return truth(GEOSisValid_r(geos(), geometry_.get())); }
+bool GeosShape::is_empty() const { return truth(GEOSisEmpty_r(geos(), geometry_.get())); }
+
+double GeosShape::area() const {
+  double value = 0;
+  return checked(GEOSArea_r(geos(), geometry_.get(), &value), value);
+}
+
+double GeosShape::edge_length() const {
+  double value = 0;
+  return checked(GEOSLength_r(geos(), geometry_.get(), &value), value);
+}
+
+int GeosShape::part_count() const {
+  return is_empty() ? 0 : GEOSGetNumGeometries_r(geos(), geometry_.get());
+}
+
+GeosShape GeosShape::made_valid() const {
+  return GeosShape(GEOSMakeValid_r(geos(), geometry_.get()));
+}
+
+GeosShape GeosShape::buffered(double distance_cm, int segments) const {
+  return GeosShape(GEOSBuffer_r(geos(), geometry_.get(), distance_cm, segments));
+}
+
+GeosShape GeosShape::edges() const { return GeosShape(GEOSBoundary_r(geos(), geometry_.get())); }
+
+GeosShape GeosShape::operator|(const GeosShape& other) const {
+  return GeosShape(GEOSUnion_r(geos(), geometry_.get(), other.geometry_.get()));
+}
+
+GeosShape GeosShape::operator&(const GeosShape& other) const {
+  return GeosShape(GEOSIntersection_r(geos(), geometry_.get(), other.geometry_.get()));
+}
+
+GeosShape GeosShape::operator-(const GeosShape& other) const {
+  return GeosShape(GEOSDifference_r(geos(), geometry_.get(), other.geometry_.get()));
+}
+
+bool GeosShape::covers(const GeosShape& other) const {
+  return truth(GEOSCovers_r(geos(), geometry_.get(), other.geometry_.get()));
+}
+
+double GeosShape::distance(const GeosShape& other) const {
+  double value = 0;
+  return checked(GEOSDistanceIndexed_r(geos(), geometry_.get(), other.geometry_.get(), &value),
+                 value);
+}
+
+double GeosShape::inscribed_radius(double tolerance_cm) const {
+  if (is_empty()) return 0;
+  const GeosShape radius(
+      GEOSMaximumInscribedCircle_r(geos(), geometry_.get(), tolerance_cm));  // centre to edge
+  return radius.edge_length();
+}
+
+}  // namespace drapewright::support
