@@ -1,0 +1,59 @@
+#include <gtest/gtest.h>
+
+#include <fstream>
+#include <string>
+
+#include "core/base/numbers.h"
+#include "core/practice/cautions.h"
+#include "core/practice/limits.h"
+#include "core/practice/rules.h"
+
+// docs/sources.md is written for people, its tables are those of core/practice. When this fails,
+// the rows as they should be are in build/<preset>/sources-rows.md.
+namespace drapewright::practice {
+namespace {
+
+std::string row_of(const std::vector<std::string>& cells) {
+  std::string row = "|";
+  for (const std::string& cell : cells) row += " " + (cell.empty() ? "-" : cell) + " |";
+  return row + "\n";
+}
+
+std::string code(std::string_view id) { return "`" + std::string(id) + "`"; }
+
+std::string rows_of_tables() {
+  std::string rows;
+  for (const Limit& row : limits()) {
+    const std::string unit = row.unit.empty() ? "" : " " + std::string(row.unit);
+    rows += row_of({code(row.id), std::string(row.title), format_short(row.standard) + unit,
+                    usual_in_words(row), bounds_in_words(row), std::string(row.meaning),
+                    describe(row.source)});
+  }
+  for (const Rule& row : rules()) {
+    rows += row_of({code(row.id), std::string(row.text), describe(row.source)});
+  }
+  for (const Caution& row : cautions()) {
+    const bool stop = row.kind == CautionKind::contraindication;
+    rows += row_of({code(row.id), stop ? "stop" : "warning", std::string(row.text),
+                    std::string(row.advice), describe(row.source)});
+  }
+  return rows;
+}
+
+std::string rows_of_document() {
+  std::ifstream in(std::string(DRAPEWRIGHT_SOURCE_DIR) + "/docs/sources.md");
+  std::string rows, line;
+  while (std::getline(in, line)) {
+    if (line.starts_with("| `")) rows += line + "\n";
+  }
+  return rows;
+}
+
+TEST(SourcesDocument, HoldsTheTablesAsTheProgramAppliesThem) {
+  const std::string wanted = rows_of_tables();
+  std::ofstream(std::string(DRAPEWRIGHT_BUILD_DIR) + "/sources-rows.md") << wanted;
+  EXPECT_EQ(rows_of_document(), wanted);
+}
+
+}  // namespace
+}  // namespace drapewright::practice
