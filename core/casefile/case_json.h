@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstdint>
 #include <filesystem>
 #include <string>
 #include <string_view>
@@ -9,8 +10,8 @@
 namespace drapewright::casefile {
 
 /// Case file size above which reading is refused, so that a mistaken file is not loaded for
-/// minutes: 64 MB holds some two million corner points.
-inline constexpr std::uintmax_t largest_file_bytes = 64u << 20;
+/// minutes: 16 MB holds some half a million corner points.
+inline constexpr std::uintmax_t largest_file_bytes = 16u << 20;
 
 /// Reads a case from JSON text (docs/case.schema.json). `file` names the text in errors.
 /// Unknown members are kept and written back.
@@ -19,8 +20,8 @@ inline constexpr std::uintmax_t largest_file_bytes = 64u << 20;
 ///         bounds, faulty shape
 wound::Case case_from_json(std::string_view text, const std::string& file = {});
 
-/// The case as JSON text, indented by two spaces, points on one line each; ends with a newline.
-/// Reading it back gives an equal case.
+/// The case as JSON text, indented by two spaces, points several to a line; ends with a newline.
+/// Reading it back gives an equal case, and equal cases give equal text.
 std::string case_to_json(const wound::Case& value);
 
 /// @throws InputError as above, and for what cannot be read: no such file, a folder, no

@@ -1,0 +1,153 @@
+#include "core/casefile/member_reader.h"
+
+#include <algorithm>
+#include <charconv>
+#include <cmath>
+#include <utility>
+
+#include "core/base/numbers.h"
+#include "core/casefile/spelling.h"
+
+namespace drapewright::casefile {
+namespace {
+
+/// True when the text would be a number if it stood without quotation marks, or with a point in
+/// place of its comma.
+bool is_number_as_text(std::string text) {
+  std::replace(text.begin(), text.end(), ',', '.');
+  double value = 0;
+  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
+  return !text.empty() && error == std::errc{} && end == text.data() + text.size();
+}
+
+[[noreturn]] void fail_as_number(const JsonValue& value) {
+  if (value.kind() == JsonKind::text && is_number_as_text(value.text())) {
+    std::string digits = value.text();
+    std::replace(digits.begin(), digits.end(), ',', '.');
+    value.fail("found a number as text, " + in_quotes(value.text()),
+               "a number without quotation marks: " + digits);
+  }
+  value.fail("found " + value.in_words(), "a number");
+}
+
+std::string quoted(std::string_view name) { return "\"" + std::string(name) + "\""; }
+
+geometry::Point point_in(const JsonValue& value) {
+  const auto items = list_in(value, "two numbers [x, y] in cm");
+  if (items.size() != 2) {
+    const bool comma = items.size() == 3 || items.size() == 4;
+    value.fail("a point of " + count_of(static_cast<int>(items.size()), "number"),
+               std::string("two numbers [x, y] in cm") +
+                   (comma ? ", each with a decimal point, not a comma" : ""));
+  }
+  return {number_in(items[0]), number_in(items[1])};
+}
+
+}  // namespace
+
+MemberReader::MemberReader(JsonValue object, std::string what,
+                           std::span<const std::string_view> known)
+    : object_(object), what_(std::move(what)), members_(object.members()) {
+  if (object.kind() != JsonKind::object) {
+    object.fail("found " + object.in_words(), what_ + ": an object in { }");
+  }
+  std::vector<std::string_view> missing;
+  for (const auto name : known) {
+    if (!optional(name)) missing.push_back(name);
+  }
+  for (const auto& member : members_) {
+    if (std::find(known.begin(), known.end(), member.name) != known.end()) continue;
+    const std::string_view meant = nearest_name(member.name, missing);
+    if (!meant.empty()) {
+      member.key.fail("unknown member " + in_quotes(member.name) + " in " + what_ +
+                          ": did you mean " + quoted(meant) + "?",
+                      quoted(meant) + ", or a name that begins with x_ for data of your own");
+    }
+    extra_.emplace(member.name, member.value.raw());
+  }
+}
+
+JsonValue MemberReader::required(std::string_view name) const {
+  const auto found = optional(name);
+  if (!found) object_.fail(what_ + " without " + quoted(name), "a member " + quoted(name));
+  return *found;
+}
+
+std::optional<JsonValue> MemberReader::optional(std::string_view name) const {
+  for (const auto& member : members_) {
+    if (member.name == name) return member.value;
+  }
+  return std::nullopt;
+}
+
+void MemberReader::number(std::string_view name, double& into) const {
+  if (const auto value = optional(name)) into = number_in(*value);
+}
+
+void MemberReader::number(std::string_view name, std::optional<double>& into) const {
+  if (const auto value = optional(name)) into = number_in(*value);
+}
+
+void MemberReader::count(std::string_view name, std::optional<int>& into) const {
+  if (const auto value = optional(name)) into = count_in(*value);
+}
+
+void MemberReader::text(std::string_view name, std::string& into) const {
+  if (const auto value = optional(name)) into = text_in(*value);
+}
+
+void MemberReader::boolean(std::string_view name, bool& into) const {
+  if (const auto value = optional(name)) into = boolean_in(*value);
+}
+
+std::vector<JsonValue> MemberReader::list(std::string_view name) const {
+  const auto value = optional(name);
+  return value ? list_in(*value, std::string(name)) : std::vector<JsonValue>{};
+}
+
+double number_in(const JsonValue& value) {
+  if (value.kind() != JsonKind::number) fail_as_number(value);
+  return value.number();
+}
+
+int count_in(const JsonValue& value) {
+  const double number = number_in(value);
+  if (number < 0 || number > 1e9 || number != std::floor(number)) {
+    value.fail("found " + std::string(value.raw().substr(0, 40)), "a whole number, 0 or more");
+  }
+  return static_cast<int>(number);
+}
+
+std::string text_in(const JsonValue& value) {
+  if (value.kind() != JsonKind::text) {
+    value.fail("found " + value.in_words(), "a text in quotation marks");
+  }
+  return value.text();
+}
+
+bool boolean_in(const JsonValue& value) {
+  if (value.kind() != JsonKind::boolean) value.fail("found " + value.in_words(), "true or false");
+  return value.boolean();
+}
+
+std::vector<JsonValue> list_in(const JsonValue& value, const std::string& of_what) {
+  if (value.kind() != JsonKind::list) {
+    value.fail("found " + value.in_words(), "a list in [ ]: " + of_what);
+  }
+  return value.items();
+}
+
+geometry::Ring ring_in(const JsonValue& value) {
+  geometry::Ring ring;
+  const auto items = list_in(value, "corner points [x, y] in cm");
+  ring.reserve(items.size());
+  for (const auto& item : items) ring.push_back(point_in(item));
+  if (ring.size() < 3) {
+    value.fail("an outline of " + count_of(static_cast<int>(ring.size()), "point"),
+               "at least three corner points");
+  }
+  if (ring.front() == ring.back()) ring.pop_back();
+  return ring;
+}
+
+}  // namespace drapewright::casefile
