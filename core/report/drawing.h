@@ -12,7 +12,7 @@ namespace drapewright::report {
 /// painter (SVG text, QPainter) draws the same.
 struct Area {
   geometry::Region region;  ///< mm
-  LayerKind layer;
+  LayerKind layer;          ///< whose style it is drawn in
 };
 struct Stroke {
   std::vector<geometry::Point> points;  ///< mm, open chain
@@ -27,9 +27,12 @@ struct Label {
   enum class Anchor { start, middle, end } anchor = Anchor::start;
   double angle_deg = 0;  ///< counter-clockwise as seen
   LayerKind layer;
+  bool bold = false;
+  bool plate = false;  ///< on a plate of the ground's colour, to be read over hatch and lines
 };
 
-/// The primitives of one layer, drawn in the order: areas, strokes, labels.
+/// What belongs to one layer. All layers' areas and strokes are drawn first, bottom layer first,
+/// and all labels after them, so that no hatch crosses a word.
 struct DrawnLayer {
   LayerKind kind;
   std::vector<Area> areas;
@@ -40,9 +43,17 @@ struct DrawnLayer {
 struct Drawing {
   double width_mm = 0;
   double height_mm = 0;
+  double scale = 1;  ///< paper : wound; 0.5 is drawn at half size
   std::string title;
   std::string description;  ///< for those who cannot see it
   std::vector<DrawnLayer> layers;
 };
+
+/// Length and half-width of an arrow's head.
+inline constexpr double arrow_length_mm = 2.2;
+inline constexpr double arrow_half_width_mm = 0.6;
+
+/// Of the plates behind labels.
+inline constexpr double plate_opacity = 0.82;
 
 }  // namespace drapewright::report

@@ -1,13 +1,15 @@
 #pragma once
 
-#include <cstdint>
 #include <span>
 #include <string_view>
+
+#include "core/report/colour.h"
 
 namespace drapewright::report {
 
 /// The layers of a plan's drawing, bottom first. Screen, picture and paper use the same ones.
 enum class LayerKind {
+  fine_grid,
   grid,
   film_sheet,
   film_required,
@@ -16,6 +18,7 @@ enum class LayerKind {
   no_port_zone,
   wound,
   undermining,
+  deeper_filler,
   filler,
   unfilled,
   island,
@@ -24,19 +27,16 @@ enum class LayerKind {
   measures,
   clock,
   finding_place,
+  panel,  ///< rulers, legend, scale bar and heading: around the plan, not of it
 };
 
-enum class Hatch { none, rising, falling, crossed, dotted, horizontal };
-enum class Line { solid, dashed, dotted, dash_dot, none };
+/// `full` is a fill of the line's colour.
+enum class Hatch { none, rising, falling, crossed, dotted, horizontal, vertical, full };
+enum class Line { solid, dashed, long_dashed, dotted, dash_dot, none };
 
-struct Colour {
-  std::uint8_t red = 0, green = 0, blue = 0;
-  std::uint8_t alpha = 255;
-};
-
-/// How a layer looks. No two layers are told apart by colour alone: line and hatch differ, too.
-/// Hues are those of Okabe and Ito's palette for the colour-blind (Color Universal Design, 2008),
-/// darkened where WCAG 2.2 asks 3:1 against the ground.
+/// How a layer looks. No two layers are told apart by colour alone: line, weight or hatch differ,
+/// too. Hues are those of Okabe and Ito's palette for the colour-blind (Color Universal Design,
+/// 2008), darkened or lightened where WCAG 2.2 asks 3:1 against the ground.
 struct LayerStyle {
   LayerKind kind;
   std::string_view id;     ///< "filler": class name in SVG, key of the switch in settings
@@ -46,9 +46,23 @@ struct LayerStyle {
   double line_mm = 0.35;
   Line line = Line::solid;
   Hatch hatch = Hatch::none;
+
+  Colour line_colour(Ground ground) const {
+    return ground == Ground::light ? line_on_light : line_on_dark;
+  }
+  Colour fill_colour(Ground ground) const {
+    return ground == Ground::light ? fill_on_light : fill_on_dark;
+  }
 };
 
 std::span<const LayerStyle> layer_styles();  ///< bottom first
 const LayerStyle& style_of(LayerKind kind);
+
+/// Lengths of dash, gap, dash, gap ... in units of the line's width; empty for a solid line.
+std::span<const double> dashes_of(Line line);
+
+/// Distance between hatch lines (or dots), the same on paper and screen, in mm.
+inline constexpr double hatch_spacing_mm = 1.6;
+inline constexpr double hatch_line_mm = 0.2;
 
 }  // namespace drapewright::report

@@ -1,0 +1,57 @@
+#include <algorithm>
+
+#include "core/base/numbers.h"
+#include "core/report/sketch.h"
+
+namespace drapewright::report {
+
+namespace {
+
+std::string join(const std::vector<std::string>& parts, const std::string& between) {
+  std::string joined;
+  for (const std::string& part : parts) joined += (joined.empty() ? "" : between) + part;
+  return joined;
+}
+
+std::string describe_wound(const dressing::WoundMeasures& wound) {
+  return "Wound " + wound.id + " is " + format_number(wound.length.value, 1) + " cm long and " +
+         format_number(wound.width.value, 1) + " cm wide, " + format_number(wound.area.value, 1) +
+         " cm\u00b2.";
+}
+
+std::string describe_port(const dressing::Port& port) {
+  if (!port.centre_cm) return "No place for the port.";
+  const std::string place = "at x " + format_number(port.centre_cm->x, 1) + ", y " +
+                            format_number(port.centre_cm->y, 1) + " cm";
+  return port.fits ? "The aperture fits " + place + "."
+                   : "The aperture does not fit; the widest filler lies " + place + ".";
+}
+
+std::string describe_drape(const dressing::Drape& drape) {
+  std::vector<std::string> items;
+  for (const dressing::FilmSheet& sheet : drape.sheets) items.push_back(sheet.item);
+  return "Film over " + join(drape.wounds, ", ") + ": least border " +
+         format_number(drape.least_border.value, 1) + " cm, " +
+         (items.empty() ? "no single sheet holds it" : "from " + join(items, ", ")) + ". " +
+         describe_port(drape.port);
+}
+
+}  // namespace
+
+std::string describe_drawing(const wound::Case& value, const dressing::Plan* plan) {
+  std::vector<std::string> sentences;
+  if (!plan) {
+    const auto count = static_cast<int>(value.current().wounds.size());
+    sentences.push_back("Outlines of " + count_of(count, "wound") + ", not planned yet.");
+    return join(sentences, " ");
+  }
+  sentences.push_back("Dressing plan on a centimetre grid.");
+  for (const dressing::WoundMeasures& wound : plan->wounds) {
+    sentences.push_back(describe_wound(wound));
+  }
+  sentences.push_back(count_of(plan->fill.piece_count, "piece") + " of filler.");
+  for (const dressing::Drape& drape : plan->drapes) sentences.push_back(describe_drape(drape));
+  return join(sentences, " ");
+}
+
+}  // namespace drapewright::report

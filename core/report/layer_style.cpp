@@ -1,0 +1,128 @@
+#include "core/report/layer_style.h"
+
+#include <array>
+#include <stdexcept>
+
+namespace drapewright::report {
+
+namespace {
+
+constexpr Colour clear{0, 0, 0, 0};
+constexpr Colour ink_light{32, 32, 32};
+constexpr Colour ink_dark{236, 236, 236};
+
+constexpr Colour faint(Colour colour, std::uint8_t alpha) {
+  return {colour.red, colour.green, colour.blue, alpha};
+}
+
+// Okabe and Ito's hues as they are used on either ground: unchanged where they reach 3:1, else
+// darkened (orange, sky blue, yellow on white) or lightened.
+constexpr Colour orange_light{168, 116, 0}, orange_dark{230, 159, 0};
+constexpr Colour sky_light{42, 127, 181}, sky_dark{86, 180, 233};
+constexpr Colour green_light{0, 128, 93}, green_dark{43, 199, 155};
+constexpr Colour yellow_light{138, 127, 0}, yellow_dark{240, 228, 66};
+constexpr Colour blue_light{0, 114, 178}, blue_dark{112, 170, 235};
+constexpr Colour vermillion_light{194, 85, 0}, vermillion_dark{255, 138, 61};
+constexpr Colour purple_light{168, 68, 123}, purple_dark{224, 143, 189};
+constexpr Colour grey_light{95, 95, 95}, grey_dark{168, 168, 168};
+
+constexpr std::array styles{
+    LayerStyle{LayerKind::fine_grid,
+               "fine-grid",
+               "Fine grid",
+               {228, 231, 234},
+               clear,
+               {44, 49, 54},
+               clear,
+               0.1},
+    LayerStyle{LayerKind::grid, "grid", "Grid", {196, 201, 206}, clear, {66, 73, 80}, clear, 0.1},
+    LayerStyle{LayerKind::film_sheet, "film-sheet", "Film sheet", grey_light, clear, grey_dark,
+               clear, 0.35, Line::dash_dot},
+    LayerStyle{LayerKind::film_required, "film-required", "Border to be covered", blue_light, clear,
+               blue_dark, clear, 0.35, Line::dashed},
+    LayerStyle{LayerKind::film, "film", "Film as cut", sky_light, faint(sky_light, 34), sky_dark,
+               faint(sky_dark, 34), 0.35, Line::solid},
+    LayerStyle{LayerKind::no_film_zone, "no-film-zone", "No film here", ink_light,
+               faint(grey_light, 30), ink_dark, faint(grey_dark, 36), 0.35, Line::solid,
+               Hatch::crossed},
+    LayerStyle{LayerKind::no_port_zone, "no-port-zone", "No port here", purple_light,
+               faint(purple_light, 24), purple_dark, faint(purple_dark, 28), 0.35, Line::dashed,
+               Hatch::dotted},
+    LayerStyle{LayerKind::wound, "wound", "Wound edge", vermillion_light,
+               faint(vermillion_light, 40), vermillion_dark, faint(vermillion_dark, 48), 0.7},
+    LayerStyle{LayerKind::undermining, "undermining", "Undermined, tunnel", orange_light,
+               faint(orange_light, 24), orange_dark, faint(orange_dark, 28), 0.35, Line::dashed,
+               Hatch::horizontal},
+    LayerStyle{LayerKind::deeper_filler, "deeper-filler", "Filler, deeper layer", green_light,
+               clear, green_dark, clear, 0.35, Line::dotted},
+    LayerStyle{LayerKind::filler, "filler", "Filler, top layer", green_light,
+               faint(green_light, 34), green_dark, faint(green_dark, 38), 0.35, Line::solid,
+               Hatch::rising},
+    LayerStyle{LayerKind::unfilled,
+               "unfilled",
+               "Takes no filler",
+               yellow_light,
+               {240, 228, 66, 130},
+               yellow_dark,
+               faint(yellow_dark, 70),
+               0.35,
+               Line::solid,
+               Hatch::falling},
+    LayerStyle{LayerKind::island,
+               "island",
+               "Island of skin",
+               grey_light,
+               {255, 255, 255, 235},
+               grey_dark,
+               {29, 33, 37, 235},
+               0.35,
+               Line::solid,
+               Hatch::vertical},
+    LayerStyle{LayerKind::port_base, "port-base", "Port base", blue_light, faint(blue_light, 24),
+               blue_dark, faint(blue_dark, 28), 0.35, Line::long_dashed},
+    LayerStyle{LayerKind::aperture, "aperture", "Aperture in film", ink_light, ink_light, ink_dark,
+               ink_dark, 0.35, Line::solid, Hatch::full},
+    LayerStyle{LayerKind::measures, "measures", "Measure", ink_light, clear, ink_dark, clear, 0.2},
+    LayerStyle{LayerKind::clock, "clock", "Clock, 12 to the head", ink_light, clear, ink_dark,
+               clear, 0.25},
+    LayerStyle{LayerKind::finding_place, "finding-place", "Place of a finding", vermillion_light,
+               clear, vermillion_dark, clear, 0.9},
+    LayerStyle{LayerKind::panel, "panel", "Rulers and legend", ink_light, clear, ink_dark, clear,
+               0.2},
+};
+
+// The pauses look as long as the dashes although round caps are not used.
+constexpr std::array dashed{4.5, 3.0};
+constexpr std::array long_dashed{12.0, 3.5};
+constexpr std::array dotted{1.2, 2.6};
+constexpr std::array dash_dot{9.0, 3.0, 1.5, 3.0};
+
+}  // namespace
+
+std::span<const LayerStyle> layer_styles() { return styles; }
+
+const LayerStyle& style_of(LayerKind kind) {
+  for (const LayerStyle& style : styles) {
+    if (style.kind == kind) return style;
+  }
+  throw std::logic_error("a layer without a style");
+}
+
+std::span<const double> dashes_of(Line line) {
+  switch (line) {
+    case Line::dashed:
+      return dashed;
+    case Line::long_dashed:
+      return long_dashed;
+    case Line::dotted:
+      return dotted;
+    case Line::dash_dot:
+      return dash_dot;
+    case Line::solid:
+    case Line::none:
+      return {};
+  }
+  return {};
+}
+
+}  // namespace drapewright::report

@@ -1,0 +1,91 @@
+#include "core/report/legend.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "core/report/text_size.h"
+
+namespace drapewright::report {
+
+using geometry::Box;
+using geometry::Point;
+
+namespace {
+
+constexpr std::array reading_order{
+    LayerKind::wound,         LayerKind::island,        LayerKind::undermining,
+    LayerKind::filler,        LayerKind::deeper_filler, LayerKind::unfilled,
+    LayerKind::film_required, LayerKind::film,          LayerKind::film_sheet,
+    LayerKind::aperture,      LayerKind::port_base,     LayerKind::no_film_zone,
+    LayerKind::no_port_zone};
+
+bool has(const Sketch& sketch, LayerKind kind) {
+  return std::ranges::count(sketch.layers, kind, &SketchLayer::kind) > 0;
+}
+
+double widest_title(const std::vector<LayerKind>& kinds, double text_mm) {
+  double widest = 0;
+  for (const LayerKind kind : kinds) {
+    widest = std::max(widest, text_width_mm(style_of(kind).title, text_mm));
+  }
+  return widest;
+}
+
+void append(DrawnLayer& to, DrawnLayer from) {
+  std::ranges::move(from.areas, std::back_inserter(to.areas));
+  std::ranges::move(from.strokes, std::back_inserter(to.strokes));
+  std::ranges::move(from.labels, std::back_inserter(to.labels));
+}
+
+Label line_of_text(Point at, std::string text, double text_mm) {
+  return {.at = at, .text = std::move(text), .size_mm = text_mm, .layer = LayerKind::panel};
+}
+
+}  // namespace
+
+std::vector<LayerKind> legend_layers(const Sketch& sketch) {
+  std::vector<LayerKind> kinds;
+  std::ranges::copy_if(reading_order, std::back_inserter(kinds),
+                       [&](LayerKind kind) { return has(sketch, kind); });
+  return kinds;
+}
+
+DrawnLayer draw_swatch(LayerKind kind, const Box& box) {
+  const auto& [a, b] = box;
+  const geometry::Ring ring{{a.x, a.y}, {b.x, a.y}, {b.x, b.y}, {a.x, b.y}};
+  return {kind, {Area{{{ring, {}}}, kind}}, {}, {}};
+}
+
+std::vector<std::string> legend_notes(const Sketch& sketch) {
+  std::vector<std::string> notes;
+  if (has(sketch, LayerKind::filler)) notes.push_back("1.2: filler layer 1, piece 2");
+  return notes;
+}
+
+LegendBlock draw_legend(const std::vector<LayerKind>& kinds, const std::vector<std::string>& notes,
+                        Point upper_left, double width_mm, double text_mm) {
+  LegendBlock block{{LayerKind::panel, {}, {}, {}}, 0};
+  const double row = 2.1 * text_mm;
+  const double swatch = 3.4 * text_mm;
+  const double column = swatch + text_mm + widest_title(kinds, text_mm) + 1.5 * text_mm;
+  const int columns = std::max(1, static_cast<int>(width_mm / column));
+  const int rows = (static_cast<int>(kinds.size()) + columns - 1) / columns;
+  for (int i = 0; i < static_cast<int>(kinds.size()); ++i) {
+    const Point at{upper_left.x + column * (i / rows), upper_left.y + row * (i % rows)};
+    append(block.layer, draw_swatch(kinds[static_cast<std::size_t>(i)],
+                                    {{at.x, at.y}, {at.x + swatch, at.y + 0.72 * row}}));
+    block.layer.labels.push_back(
+        line_of_text({at.x + swatch + text_mm, at.y + 0.55 * row},
+                     std::string(style_of(kinds[static_cast<std::size_t>(i)]).title), text_mm));
+  }
+  double y = upper_left.y + rows * row + text_mm;
+  for (const std::string& note : notes) {
+    block.layer.labels.push_back(line_of_text({upper_left.x, y}, note, text_mm));
+    y += 1.5 * text_mm;
+  }
+  block.height_mm = y - text_mm - upper_left.y;
+  return block;
+}
+
+}  // namespace drapewright::report

@@ -1,0 +1,204 @@
+#include "core/report/sketch.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/base/numbers.h"
+#include "core/geometry/clock.h"
+#include "core/geometry/distance.h"
+#include "core/geometry/rectangle.h"
+#include "core/geometry/shapes.h"
+#include "core/report/inner_point.h"
+#include "core/report/sketch_builder.h"
+#include "core/report/undermining_sketch.h"
+
+namespace drapewright::report {
+
+using geometry::Point;
+using geometry::Polygon;
+using geometry::Region;
+
+namespace {
+
+constexpr std::size_t longest_note = 36;  ///< bytes; longer notes are cut in the drawing
+
+std::string cm(double value) { return format_number(value, 1) + " cm"; }
+
+/// Cut at a character's first byte, never within one.
+std::string shortened(const std::string& text) {
+  if (text.size() <= longest_note) return text;
+  std::size_t end = longest_note;
+  while (end > 0 && (static_cast<unsigned char>(text[end]) & 0xC0) == 0x80) --end;
+  return text.substr(0, end) + "\u2026";
+}
+
+void add_undermining(SketchBuilder& builder, const wound::Wound& wound, double head_deg) {
+  if (wound.undermining.empty() && wound.tunnels.empty()) return;
+  const Point centre = geometry::centroid(Region{Polygon{wound.outline_cm, wound.islands_cm}});
+  const UnderminingSketch sketch(wound.outline_cm, centre, head_deg);
+  for (const wound::Undermining& undermining : wound.undermining) {
+    const Polygon pocket = sketch.pocket(undermining);
+    builder.add_area(LayerKind::undermining, pocket);
+    builder.add_caption({LayerKind::undermining, pocket.outer[pocket.outer.size() / 4],
+                         "undermined " + cm(undermining.extent_cm)});
+  }
+  for (const wound::Tunnel& tunnel : wound.tunnels) {
+    const geometry::Segment way = sketch.tunnel(tunnel);
+    builder.add_chain(LayerKind::undermining, {{way.from, way.to}, true});
+    builder.add_caption(
+        {LayerKind::undermining, way.to,
+         "tunnel " + cm(tunnel.length_cm) + (tunnel.explored ? "" : ", not explored")});
+  }
+}
+
+void add_wound(SketchBuilder& builder, const wound::Wound& wound, double head_deg) {
+  builder.add_area(LayerKind::wound, {wound.outline_cm, wound.islands_cm});
+  for (const geometry::Ring& island : wound.islands_cm) {
+    builder.add_area(LayerKind::island, {island, {}});
+    builder.add_caption({LayerKind::island, inner_point({island, {}}), "skin", true});
+  }
+  const Point top = *std::ranges::max_element(wound.outline_cm, {}, &Point::y);
+  builder.add_caption({LayerKind::wound, top, "wound " + wound.id, false, true});
+  add_undermining(builder, wound, head_deg);
+}
+
+void add_zone(SketchBuilder& builder, const wound::SkinZone& zone) {
+  const bool film = zone.kind == wound::ZoneKind::no_film;
+  const LayerKind kind = film ? LayerKind::no_film_zone : LayerKind::no_port_zone;
+  const Polygon area{zone.outline_cm, {}};
+  builder.add_area(kind, area);
+  const std::string note = zone.note.empty() ? "" : ": " + shortened(zone.note);
+  builder.add_caption({kind, inner_point(area), (film ? "no film" : "no port") + note, true});
+}
+
+void add_case(SketchBuilder& builder, const wound::Case& value) {
+  builder.set_head_direction(value.head_direction_deg);
+  for (const wound::Wound& wound : value.current().wounds) {
+    if (wound.outline_cm.size() >= 3) add_wound(builder, wound, value.head_direction_deg);
+  }
+  for (const wound::SkinZone& zone : value.current().skin_zones) {
+    if (zone.outline_cm.size() >= 3) add_zone(builder, zone);
+  }
+}
+
+/// Names of stacked pieces are written together where the deeper one lies under the upper one.
+void add_fill(SketchBuilder& builder, const dressing::Fill& fill) {
+  struct Named {
+    const Polygon* piece;
+    std::string wound;
+    Caption caption;
+  };
+  std::vector<Named> named;
+  for (const dressing::Layer& layer : fill.layers) {
+    const LayerKind kind = layer.index == 1 ? LayerKind::filler : LayerKind::deeper_filler;
+    builder.add_region(kind, layer.pieces);
+    int number = 0;
+    for (const Polygon& piece : layer.pieces) {
+      const std::string name = piece_name(layer.index, ++number);
+      const Point at = inner_point(piece);
+      const auto above = std::ranges::find_if(named, [&](const Named& other) {
+        return other.wound == layer.wound && geometry::contains(*other.piece, at);
+      });
+      if (above == named.end()) {
+        named.push_back({&piece, layer.wound, {LayerKind::filler, at, name, true, true}});
+      } else {
+        above->caption.text += ", " + name;
+      }
+    }
+  }
+  for (Named& piece : named) builder.add_caption(std::move(piece.caption));
+}
+
+void add_unfilled(SketchBuilder& builder, const dressing::Fill& fill) {
+  builder.add_region(LayerKind::unfilled, fill.unfilled);
+  const auto largest = std::ranges::max_element(
+      fill.unfilled, {}, [](const Polygon& part) { return geometry::area(part); });
+  if (largest == fill.unfilled.end() || fill.unfilled_cm2 < 0.05) return;
+  builder.add_caption({LayerKind::unfilled, inner_point(*largest),
+                       "no filler: " + format_number(fill.unfilled_cm2, 1) + " cm\u00b2"});
+}
+
+void add_port(SketchBuilder& builder, const dressing::Port& port) {
+  if (!port.centre_cm) return;
+  const Point centre = *port.centre_cm;
+  const geometry::Ring base = geometry::circle(port.base_diameter_cm, centre, 90);
+  builder.add_area(LayerKind::port_base, {base, {}});
+  builder.add_area(LayerKind::aperture,
+                   {geometry::circle(port.aperture_diameter_cm, centre, 72), {}});
+  builder.add_caption({LayerKind::port_base, base[base.size() / 8],
+                       port.fits ? "port" : "aperture does not fit here"});
+}
+
+/// A short border is rounded down: 3.96 cm must not read as 4.
+void add_least_border(SketchBuilder& builder, const dressing::Drape& drape) {
+  if (!drape.least_border_line) return;
+  const double floored = std::floor(drape.least_border.value * 100 + 1e-6) / 100;
+  const geometry::Segment line = *drape.least_border_line;
+  builder.add_dimension({line, line, line, {}, "border " + format_short(floored, 2) + " cm"});
+}
+
+void add_drape(SketchBuilder& builder, const dressing::Drape& drape) {
+  builder.add_region(LayerKind::film_required, drape.required_outline_cm);
+  builder.add_region(LayerKind::film, drape.outline_cm);
+  for (const dressing::FilmSheet& sheet : drape.sheets) {
+    const geometry::Ring corners = geometry::corners(sheet.place);
+    builder.add_area(LayerKind::film_sheet, {corners, {}});
+    builder.add_caption({LayerKind::film_sheet, corners.front(), sheet.item});
+  }
+  add_port(builder, drape.port);
+  add_least_border(builder, drape);
+}
+
+/// The side of the oriented box around the outline that lies farthest along `away`.
+geometry::Segment box_side(const geometry::Segment& measured, const geometry::Ring& outline,
+                           Point away) {
+  double farthest = -1e300;
+  for (const Point p : outline) farthest = std::max(farthest, geometry::dot(p, away));
+  const auto on_side = [&](Point p) { return p + (farthest - geometry::dot(p, away)) * away; };
+  return {on_side(measured.from), on_side(measured.to)};
+}
+
+void add_extent(SketchBuilder& builder, const geometry::Ring& outline, double direction_deg,
+                const std::string& text) {
+  const geometry::Segment measured = geometry::extremes_along(outline, direction_deg);
+  const double angle = geometry::radians(direction_deg);
+  Point away{std::sin(angle), -std::cos(angle)};  // prefers below and to the right
+  if (away.y > 1e-9 || (std::abs(away.y) <= 1e-9 && away.x < 0)) away = -1.0 * away;
+  builder.add_dimension({measured, box_side(measured, outline, away),
+                         box_side(measured, outline, -1.0 * away), away, text});
+}
+
+void add_measures(SketchBuilder& builder, const wound::Case& value, const dressing::Plan& plan) {
+  for (const dressing::WoundMeasures& measures : plan.wounds) {
+    const auto& wounds = value.current().wounds;
+    const auto wound = std::ranges::find(wounds, measures.id, &wound::Wound::id);
+    if (wound == wounds.end() || wound->outline_cm.empty()) continue;
+    const double direction = measures.length_direction_deg;
+    add_extent(builder, wound->outline_cm, direction, "length " + cm(measures.length.value));
+    add_extent(builder, wound->outline_cm, direction + 90, "width " + cm(measures.width.value));
+  }
+}
+
+}  // namespace
+
+std::string piece_name(int layer, int piece) {
+  return std::to_string(layer) + "." + std::to_string(piece);
+}
+
+Sketch sketch_case(const wound::Case& value) {
+  SketchBuilder builder;
+  add_case(builder, value);
+  return builder.finish();
+}
+
+Sketch sketch_plan(const wound::Case& value, const dressing::Plan& plan) {
+  SketchBuilder builder;
+  add_fill(builder, plan.fill);
+  add_case(builder, value);
+  for (const dressing::Drape& drape : plan.drapes) add_drape(builder, drape);
+  add_unfilled(builder, plan.fill);
+  add_measures(builder, value, plan);
+  return builder.finish();
+}
+
+}  // namespace drapewright::report

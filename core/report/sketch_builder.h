@@ -1,0 +1,30 @@
+#pragma once
+
+#include <optional>
+
+#include "core/report/sketch.h"
+
+namespace drapewright::report {
+
+/// Gathers a sketch layer by layer. An inner tool of `sketch_case` and `sketch_plan`.
+class SketchBuilder {
+ public:
+  void add_area(LayerKind kind, const geometry::Polygon& polygon);
+  void add_region(LayerKind kind, const geometry::Region& region);
+  void add_chain(LayerKind kind, Chain chain);
+  void add_caption(Caption caption) { sketch_.captions.push_back(std::move(caption)); }
+  void add_dimension(Dimension dimension) { sketch_.dimensions.push_back(std::move(dimension)); }
+  void set_head_direction(double deg) { sketch_.head_direction_deg = deg; }
+
+  /// Layers bottom first; empty ones are left out.
+  Sketch finish();
+
+ private:
+  SketchLayer& layer(LayerKind kind);
+  void cover(const std::vector<geometry::Point>& points);
+
+  Sketch sketch_;
+  std::optional<geometry::Box> extent_;
+};
+
+}  // namespace drapewright::report

@@ -1,0 +1,45 @@
+#include "core/report/text_size.h"
+
+#include <algorithm>
+#include <array>
+
+namespace drapewright::report {
+
+namespace {
+
+// Advance widths of DejaVu Sans for the characters from space to tilde, in thousandths of the size.
+constexpr std::array<int, 95> advances{
+    318, 401, 460, 838, 637, 951, 780, 275, 391, 391, 500, 838, 318, 361,  318, 337, 637, 637, 637,
+    637, 637, 637, 637, 637, 637, 637, 337, 337, 838, 838, 838, 531, 1000, 685, 687, 699, 771, 632,
+    576, 775, 752, 295, 295, 656, 558, 863, 749, 788, 604, 788, 695, 635,  611, 732, 685, 989, 686,
+    611, 686, 391, 337, 391, 838, 500, 500, 613, 635, 550, 635, 616, 353,  635, 634, 278, 278, 580,
+    278, 975, 634, 612, 635, 635, 412, 521, 393, 634, 592, 818, 592, 592,  525, 637, 337, 637, 838};
+constexpr double bold_factor = 1.13;  // of running text; single narrow letters reach 1.26
+constexpr int other_letter = 750;     // Latin with accents, Greek, Cyrillic, signs
+constexpr int wide_letter = 1050;     // ideographs, symbols
+
+int advance_of(unsigned char first_byte) {
+  if (first_byte >= 32 && first_byte < 127) return advances[first_byte - 32];
+  if (first_byte < 0xC0) return 0;  // a control character or the rest of one counted already
+  return first_byte < 0xE2 ? other_letter : wide_letter;
+}
+
+}  // namespace
+
+double text_width_mm(std::string_view text, double size_mm, bool bold) {
+  int sum = 0;
+  for (const char c : text) sum += advance_of(static_cast<unsigned char>(c));
+  return sum / 1000.0 * size_mm * (bold ? bold_factor : 1);
+}
+
+geometry::Box label_box(const Label& label) {
+  const double width = text_width_mm(label.text, label.size_mm, label.bold);
+  const double shift = label.anchor == Label::Anchor::start    ? 0
+                       : label.anchor == Label::Anchor::middle ? width / 2
+                                                               : width;
+  const double left = label.at.x - shift;
+  return {{left, label.at.y - text_ascent * label.size_mm},
+          {left + width, label.at.y + text_descent * label.size_mm}};
+}
+
+}  // namespace drapewright::report

@@ -1,0 +1,21 @@
+#pragma once
+
+#include <string_view>
+
+#include "core/geometry/measures.h"
+#include "core/report/drawing.h"
+
+namespace drapewright::report {
+
+/// The room that a line of UTF-8 text takes in a sans serif face, in mm: an estimate on the wide
+/// side (advance widths of DejaVu Sans, which is wider than most), since core knows no fonts.
+double text_width_mm(std::string_view text, double size_mm, bool bold = false);
+
+/// What lies above and below the baseline, as a part of the text's size.
+inline constexpr double text_ascent = 0.8;
+inline constexpr double text_descent = 0.25;
+
+/// The box that a label takes, unturned, in mm (low is the upper left corner: y points down).
+geometry::Box label_box(const Label& label);
+
+}  // namespace drapewright::report
