@@ -1,0 +1,118 @@
+#include "app/desktop/canvas/legend_box.h"
+
+#include <QGridLayout>
+#include <QLabel>
+#include <QPainter>
+#include <QToolButton>
+#include <QVBoxLayout>
+
+#include "app/printing/painter.h"
+#include "app/printing/pens.h"
+#include "core/report/legend.h"
+
+namespace drapewright::desktop {
+
+namespace {
+
+constexpr QSize swatch_size{34, 16};
+
+QPixmap swatch(report::LayerKind kind, report::Ground ground, const QWidget& on) {
+  const double ratio = on.devicePixelRatioF();
+  QPixmap pixmap(swatch_size * ratio);
+  pixmap.setDevicePixelRatio(ratio);
+  pixmap.fill(Qt::transparent);
+  QPainter painter(&pixmap);
+  const double pixels_per_mm = on.logicalDpiX() / 25.4;
+  painter.scale(pixels_per_mm, pixels_per_mm);
+  const double inset = 0.5;
+  printing::paint_shapes(
+      painter,
+      report::draw_swatch(kind, {{inset, inset},
+                                 {swatch_size.width() / pixels_per_mm - inset,
+                                  swatch_size.height() / pixels_per_mm - inset}}),
+      ground);
+  return pixmap;
+}
+
+}  // namespace
+
+LegendBox::LegendBox(QWidget* parent) : QFrame(parent) {
+  setObjectName("legend");
+  setFrameShape(QFrame::StyledPanel);
+  setAutoFillBackground(true);
+  setCursor(Qt::ArrowCursor);
+  heading_ = new QToolButton(this);
+  heading_->setText(tr("Legend"));
+  heading_->setCheckable(true);
+  heading_->setChecked(true);
+  heading_->setAutoRaise(true);
+  heading_->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
+  heading_->setArrowType(Qt::DownArrow);
+  heading_->setMinimumHeight(24);
+  heading_->setToolTip(tr("Fold or unfold the legend"));
+  heading_->setAccessibleName(tr("Legend"));
+  rows_ = new QWidget(this);
+  auto* layout = new QVBoxLayout(this);
+  layout->setContentsMargins(6, 2, 6, 4);
+  layout->setSpacing(2);
+  layout->addWidget(heading_);
+  layout->addWidget(rows_);
+  connect(heading_, &QToolButton::toggled, this, [this](bool open) {
+    rows_->setVisible(open);
+    heading_->setArrowType(open ? Qt::DownArrow : Qt::RightArrow);
+    adjustSize();
+    emit resized();
+  });
+  set_ground(report::Ground::light);
+}
+
+bool LegendBox::is_open() const { return heading_->isChecked(); }
+
+void LegendBox::set_rows(std::vector<report::LayerKind> layers, QStringList notes) {
+  if (layers == layers_ && notes == notes_) return;
+  layers_ = std::move(layers);
+  notes_ = std::move(notes);
+  rebuild();
+}
+
+void LegendBox::set_ground(report::Ground ground) {
+  ground_ = ground;
+  QPalette colours = palette();
+  QColor plate = printing::to_qcolor(report::ground_colour(ground));
+  plate.setAlphaF(0.92F);
+  const QColor ink = printing::to_qcolor(report::ink_colour(ground));
+  colours.setColor(QPalette::Window, plate);
+  for (const auto role : {QPalette::WindowText, QPalette::ButtonText, QPalette::Text}) {
+    colours.setColor(role, ink);
+  }
+  setPalette(colours);
+  rebuild();
+}
+
+void LegendBox::rebuild() {
+  auto* fresh = new QWidget(this);
+  auto* grid = new QGridLayout(fresh);
+  grid->setContentsMargins(0, 0, 0, 0);
+  grid->setHorizontalSpacing(8);
+  grid->setVerticalSpacing(3);
+  int row = 0;
+  for (const report::LayerKind kind : layers_) {
+    auto* picture = new QLabel(fresh);
+    picture->setPixmap(swatch(kind, ground_, *this));
+    const std::string_view title = report::style_of(kind).title;
+    grid->addWidget(picture, row, 0);
+    grid->addWidget(
+        new QLabel(QString::fromUtf8(title.data(), static_cast<qsizetype>(title.size())), fresh),
+        row++, 1);
+  }
+  for (const QString& note : notes_) grid->addWidget(new QLabel(note, fresh), row++, 0, 1, 2);
+  fresh->setVisible(is_open());
+  layout()->replaceWidget(rows_, fresh);
+  delete rows_;
+  rows_ = fresh;
+  setVisible(!layers_.empty());
+  adjustSize();
+  emit resized();
+}
+
+}  // namespace drapewright::desktop

@@ -1,0 +1,36 @@
+#pragma once
+
+#include <QFrame>
+#include <vector>
+
+#include "core/report/layer_style.h"
+
+class QToolButton;
+
+namespace drapewright::desktop {
+
+/// The legend in the view's corner: a heading that folds it, and a row for each layer shown.
+class LegendBox : public QFrame {
+  Q_OBJECT
+
+ public:
+  explicit LegendBox(QWidget* parent);
+
+  void set_rows(std::vector<report::LayerKind> layers, QStringList notes);
+  void set_ground(report::Ground ground);
+  bool is_open() const;
+
+ signals:
+  void resized();
+
+ private:
+  void rebuild();
+
+  QToolButton* heading_;
+  QWidget* rows_;
+  std::vector<report::LayerKind> layers_;
+  QStringList notes_;
+  report::Ground ground_ = report::Ground::light;
+};
+
+}  // namespace drapewright::desktop

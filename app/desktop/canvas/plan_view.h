@@ -1,0 +1,76 @@
+#pragma once
+
+#include <QPointF>
+#include <QWidget>
+#include <memory>
+
+#include "core/dressing/plan.h"
+#include "core/geometry/shape.h"
+#include "core/report/layer_style.h"
+#include "core/wound/case.h"
+
+namespace drapewright::desktop {
+
+/// The layered plan to scale: on a cm grid with rulers that follow the zoom, with a compass rose
+/// and a legend fixed in its corners. It observes a case and its plan and changes neither.
+///
+/// Wheel zooms at the cursor; dragging with the left or middle button pans; arrow keys pan, + and -
+/// zoom, 0 fits. Colours follow the palette's lightness.
+class PlanView : public QWidget {
+  Q_OBJECT
+
+ public:
+  explicit PlanView(QWidget* parent = nullptr);
+  ~PlanView() override;
+
+  /// Shows a case and its plan. Without a plan (it is being worked out) the last plan of the same
+  /// case stays, quietly marked as out of date, or the case alone is drawn. The zoom is kept;
+  /// call `fit` when another case is opened (the first case shown is fitted by itself).
+  /// A null case empties the view.
+  void show_plan(std::shared_ptr<const wound::Case> value,
+                 std::shared_ptr<const dressing::Plan> plan);
+
+  void set_layer_visible(report::LayerKind layer, bool visible);
+  bool layer_visible(report::LayerKind layer) const;
+
+  /// Marks a finding's place and scrolls there when it is out of sight; `clear_mark` removes it.
+  void point_out(geometry::Point place_cm);
+  void clear_mark();
+
+  double pixels_per_cm() const;
+  /// Where a point of the drawing lies in the widget, and back.
+  QPointF to_pixels(geometry::Point p_cm) const;
+  geometry::Point to_cm(QPointF pixel) const;
+
+  QSize sizeHint() const override;
+  QSize minimumSizeHint() const override;
+
+ public slots:
+  void fit();
+  void zoom_in();
+  void zoom_out();
+
+ signals:
+  /// The cursor's place in cm and its clock hour (0 to 12] about the nearest wound's centre; the
+  /// hour is 0 when there is no wound.
+  void cursor_moved(QPointF cm, double hour);
+  void cursor_left();
+
+ protected:
+  void paintEvent(QPaintEvent* event) override;
+  void resizeEvent(QResizeEvent* event) override;
+  void wheelEvent(QWheelEvent* event) override;
+  void mousePressEvent(QMouseEvent* event) override;
+  void mouseMoveEvent(QMouseEvent* event) override;
+  void mouseReleaseEvent(QMouseEvent* event) override;
+  void keyPressEvent(QKeyEvent* event) override;
+  void leaveEvent(QEvent* event) override;
+  void changeEvent(QEvent* event) override;
+  bool event(QEvent* event) override;
+
+ private:
+  struct Parts;
+  std::unique_ptr<Parts> parts_;
+};
+
+}  // namespace drapewright::desktop
