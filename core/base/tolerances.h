@@ -18,6 +18,10 @@ inline constexpr double grid_cm = 1e-5;
 /// Points nearer to each other than this are one point.
 inline constexpr double same_point_cm = 1e-6;
 
+/// A point this near to the line between its neighbours lies on it. Rounding errors only, so that
+/// dropping such points one after another cannot add up to a shift.
+inline constexpr double collinear_cm = 1e-9;
+
 /// Centre and radius of the largest circle are found to this. A hundredth of a millimetre.
 inline constexpr double circle_cm = 1e-3;
 

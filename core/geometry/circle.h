@@ -9,7 +9,7 @@ namespace drapewright::geometry {
 
 /// The largest circle that lies wholly inside a region, outside its holes. The radius is never
 /// overstated (it is the centre's true distance to the edge) and falls short of the best by at
-/// most `tolerance_cm`. Nothing for a region without area.
+/// most `tolerance_cm`. Nothing for a region without area or narrower than the tolerance.
 /// @throws std::invalid_argument when the tolerance is not positive and finite
 std::optional<Circle> largest_inscribed_circle(const Region& region,
                                                double tolerance_cm = tolerance::circle_cm);

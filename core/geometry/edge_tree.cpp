@@ -18,11 +18,6 @@ void grow(Box& box, const Box& by) {
   box.high = {std::max(box.high.x, by.high.x), std::max(box.high.y, by.high.y)};
 }
 
-Box box_of(const Segment& s) {
-  return {{std::min(s.from.x, s.to.x), std::min(s.from.y, s.to.y)},
-          {std::max(s.from.x, s.to.x), std::max(s.from.y, s.to.y)}};
-}
-
 double squared(Point v) { return dot(v, v); }
 
 bool cross_each_other(const Segment& a, const Segment& b) {
@@ -139,6 +134,11 @@ bool EdgeTree::inside(Point p) const {
     }
   }
   return odd;
+}
+
+Box box_of(const Segment& s) {
+  return {{std::min(s.from.x, s.to.x), std::min(s.from.y, s.to.y)},
+          {std::max(s.from.x, s.to.x), std::max(s.from.y, s.to.y)}};
 }
 
 double squared_distance(const Box& box, Point p) {

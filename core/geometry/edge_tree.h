@@ -32,13 +32,13 @@ class EdgeTree {
   /// Inside by the even-odd rule; a point exactly on an edge may come out either way.
   bool inside(Point p) const;
 
-  /// Calls visit(i, j) for every pair of an edge here and an edge there whose boxes touch, until
-  /// it returns false.
+  /// Calls visit(i, j) for every pair of an edge here and an edge there whose boxes come as near
+  /// as `within_cm`, until it returns false.
   template <class Visit>
-  void for_touching_boxes(const EdgeTree& other, Visit visit) const;
+  void for_close_boxes(const EdgeTree& other, double within_cm, Visit visit) const;
   /// The same within this tree, i < j.
   template <class Visit>
-  void for_touching_boxes(Visit visit) const;
+  void for_close_boxes(double within_cm, Visit visit) const;
 
   /// Calls visit(i, j) for pairs that may be nearer to each other than visit's last answer, which
   /// it gives as a squared distance; near parts come first.
@@ -68,23 +68,26 @@ std::vector<Segment> edges_of(const Ring& ring);
 std::vector<Segment> edges_of(const Polygon& polygon);
 std::vector<Segment> edges_of(const Region& region);
 
-inline bool touch(const Box& a, const Box& b) {
-  return a.low.x <= b.high.x && b.low.x <= a.high.x && a.low.y <= b.high.y && b.low.y <= a.high.y;
+inline bool close(const Box& a, const Box& b, double within_cm) {
+  return a.low.x <= b.high.x + within_cm && b.low.x <= a.high.x + within_cm &&
+         a.low.y <= b.high.y + within_cm && b.low.y <= a.high.y + within_cm;
 }
+Box box_of(const Segment& segment);
 
 template <class Visit>
-void EdgeTree::for_touching_boxes(const EdgeTree& other, Visit visit) const {
+void EdgeTree::for_close_boxes(const EdgeTree& other, double within_cm, Visit visit) const {
   if (empty() || other.empty()) return;
   std::vector<std::pair<std::size_t, std::size_t>> open{{1, 1}};
   while (!open.empty()) {
     const auto [a, b] = open.back();
     open.pop_back();
-    if (!touch(boxes_[a], other.boxes_[b])) continue;
+    if (!close(boxes_[a], other.boxes_[b], within_cm)) continue;
     if (is_leaf(a) && other.is_leaf(b)) {
       const auto [a_begin, a_end] = run(a);
       const auto [b_begin, b_end] = other.run(b);
       for (std::size_t i = a_begin; i < a_end; ++i) {
         for (std::size_t j = b_begin; j < b_end; ++j) {
+          if (!close(box_of(edges_[i]), box_of(other.edges_[j]), within_cm)) continue;
           if (!visit(i, j)) return;
         }
       }
@@ -99,8 +102,9 @@ void EdgeTree::for_touching_boxes(const EdgeTree& other, Visit visit) const {
 }
 
 template <class Visit>
-void EdgeTree::for_touching_boxes(Visit visit) const {
-  for_touching_boxes(*this, [&](std::size_t i, std::size_t j) { return i >= j || visit(i, j); });
+void EdgeTree::for_close_boxes(double within_cm, Visit visit) const {
+  for_close_boxes(*this, within_cm,
+                  [&](std::size_t i, std::size_t j) { return i >= j || visit(i, j); });
 }
 
 template <class Visit>

@@ -8,7 +8,10 @@ namespace drapewright::geometry {
 
 /// Set operations on regions, computed on an integer grid of tolerance::grid_cm, where they are
 /// robust (doubles reported gross false overlaps for touching shapes). Results are tidy regions:
-/// outer rings counter-clockwise, holes clockwise; coordinates move by at most one grid spacing.
+/// outer rings counter-clockwise, holes clockwise; coordinates move by at most one grid spacing, so
+/// shapes that touch along a slanted edge may be united or stay a grid spacing apart. What is
+/// narrower than the grid on the average (a sliver) is left out.
+/// @throws std::invalid_argument when the shapes are not finite or spread over more than 100 m
 
 Region unite(std::span<const Region> regions);
 Region unite(const Region& a, const Region& b);
