@@ -76,8 +76,14 @@ void JsonWriter::raw(std::string_view json) {
   out_ += json;
 }
 
-void JsonWriter::point(geometry::Point value) {
-  raw("[" + shortest(value.x) + (compact_ ? "," : ", ") + shortest(value.y) + "]");
+void JsonWriter::point(geometry::Point value) { numbers(std::array{value.x, value.y}); }
+
+void JsonWriter::numbers(std::span<const double> values) {
+  std::string list;
+  for (const double value : values) {
+    list += (list.empty() ? "" : compact_ ? "," : ", ") + shortest(value);
+  }
+  raw("[" + list + "]");
 }
 
 void JsonWriter::ring(const geometry::Ring& points, bool closed) {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -28,6 +29,7 @@ class JsonWriter {
   void null();
   void raw(std::string_view json);  ///< one JSON value as it stands
   void point(geometry::Point value);
+  void numbers(std::span<const double> values);  ///< a list on one line
   /// @param closed repeats the first point at the end
   void ring(const geometry::Ring& points, bool closed);
 

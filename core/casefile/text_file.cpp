@@ -8,6 +8,7 @@
 #include <cerrno>
 #include <cstdlib>
 #include <cstring>
+#include <optional>
 #include <utility>
 #include <vector>
 
@@ -25,8 +26,11 @@ class Descriptor {
   ~Descriptor() {
     if (number_ > STDERR_FILENO) ::close(number_);
   }
-  Descriptor(const Descriptor&) = delete;
-  Descriptor& operator=(const Descriptor&) = delete;
+  Descriptor(Descriptor&& other) noexcept : number_(std::exchange(other.number_, -1)) {}
+  Descriptor& operator=(Descriptor&& other) noexcept {
+    std::swap(number_, other.number_);
+    return *this;
+  }
   int number() const { return number_; }
   /// Closes now, since closing can still report a failed write. True when it went well.
   bool close() { return ::close(std::exchange(number_, -1)) == 0; }
@@ -106,35 +110,25 @@ mode_t mode_for_new_files() {
 
 /// Gives the new file what the old one had. Only the administrator may give a file away, so the
 /// owner is kept where that is possible and let go where it is not.
-int take_over_permissions(int descriptor, const struct stat* old) {
-  if (old == nullptr) return ::fchmod(descriptor, mode_for_new_files()) == 0 ? 0 : errno;
+int take_over_permissions(int descriptor, const std::optional<struct stat>& old) {
+  if (!old) return ::fchmod(descriptor, mode_for_new_files()) == 0 ? 0 : errno;
   [[maybe_unused]] const int given = ::fchown(descriptor, old->st_uid, old->st_gid);
   return ::fchmod(descriptor, old->st_mode & 07777) == 0 ? 0 : errno;
 }
 
-/// Fills the file beside the target and makes sure that it is on the disk. Returns 0 or the error.
-int fill(Descriptor& file, std::string_view text, const struct stat* old) {
-  if (const int error = write_all(file.number(), text)) return error;
-  if (const int error = take_over_permissions(file.number(), old)) return error;
-  if (::fsync(file.number()) != 0) return errno;
-  return file.close() ? 0 : errno;
-}
-
-void replace(const fs::path& path, std::string_view text, const struct stat* old,
-             const fs::path& named) {
-  std::string beside = (folder_of(path) / ("." + path.filename().string() + ".XXXXXX")).string();
-  Descriptor file(::mkostemp(beside.data(), O_CLOEXEC));
-  if (file.number() < 0) fail_writing(named, errno);
-  int error = fill(file, text, old);
-  if (error == 0 && ::rename(beside.c_str(), path.c_str()) != 0) error = errno;
-  if (error != 0) {
-    ::unlink(beside.c_str());
-    fail_writing(named, error);
+/// What stands at the target now; nothing when there is no file yet.
+/// @throws InputError when it cannot be replaced
+std::optional<struct stat> old_file(const fs::path& target, const fs::path& named) {
+  struct stat old {};
+  if (::stat(target.c_str(), &old) != 0) return std::nullopt;
+  if (S_ISDIR(old.st_mode)) {
+    throw InputError("not saved: this is a folder", "the name of a file", {.file = named.string()});
   }
-  // The new file is in place; that its name outlives a power cut is worth asking for, but a folder
-  // that cannot be flushed (some network disks) is no failed save.
-  const Descriptor folder(::open(folder_of(path).c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
-  if (folder.number() >= 0) ::fsync(folder.number());
+  if (S_ISREG(old.st_mode) && ::faccessat(AT_FDCWD, target.c_str(), W_OK, AT_EACCESS) != 0) {
+    throw InputError("not saved: the file is write-protected",
+                     "another name to save to, or the protection lifted", {.file = named.string()});
+  }
+  return old;
 }
 
 }  // namespace
@@ -162,29 +156,64 @@ std::string read_text(const fs::path& path, std::uintmax_t most) {
   }
 }
 
-void write_text(const fs::path& path, std::string_view text) {
+struct FileReplacement::Impl {
+  fs::path named;      ///< as the user named it
+  fs::path target;     ///< behind any links
+  std::string beside;  ///< the file that is filled; empty when `file` is written to as it is
+  std::optional<struct stat> old;
+  Descriptor file{-1};
+};
+
+FileReplacement::FileReplacement(const fs::path& path) : impl_(std::make_unique<Impl>()) {
+  impl_->named = path;
   if (path == "-") {
-    if (const int error = write_all(STDOUT_FILENO, text)) fail_writing(path, error);
+    impl_->file = Descriptor(STDOUT_FILENO);
     return;
   }
-  const fs::path target = target_of(path);
-  struct stat old {};
-  const bool exists = ::stat(target.c_str(), &old) == 0;
-  if (!exists) return replace(target, text, nullptr, path);
-  if (S_ISDIR(old.st_mode)) {
-    throw InputError("not saved: this is a folder", "the name of a file", {.file = path.string()});
+  impl_->target = target_of(path);
+  impl_->old = old_file(impl_->target, path);
+  if (impl_->old && !S_ISREG(impl_->old->st_mode)) {
+    impl_->file = Descriptor(::open(impl_->target.c_str(), O_WRONLY | O_CLOEXEC));
+  } else {
+    const fs::path& target = impl_->target;
+    std::string beside =
+        (folder_of(target) / ("." + target.filename().string() + ".XXXXXX")).string();
+    impl_->file = Descriptor(::mkostemp(beside.data(), O_CLOEXEC));
+    if (impl_->file.number() >= 0) impl_->beside = beside;
   }
-  if (!S_ISREG(old.st_mode)) {
-    const Descriptor device(::open(target.c_str(), O_WRONLY | O_CLOEXEC));
-    if (device.number() < 0) fail_writing(path, errno);
-    if (const int error = write_all(device.number(), text)) fail_writing(path, error);
-    return;
+  if (impl_->file.number() < 0) fail_writing(path, errno);
+}
+
+FileReplacement::~FileReplacement() {
+  if (impl_ && !impl_->beside.empty()) ::unlink(impl_->beside.c_str());
+}
+
+FileReplacement::FileReplacement(FileReplacement&&) noexcept = default;
+
+void FileReplacement::write(std::string_view text) {
+  if (const int error = write_all(impl_->file.number(), text)) fail_writing(impl_->named, error);
+}
+
+void FileReplacement::commit() {
+  if (impl_->beside.empty()) return;
+  const int file = impl_->file.number();
+  if (const int error = take_over_permissions(file, impl_->old)) fail_writing(impl_->named, error);
+  if (::fsync(file) != 0 || !impl_->file.close()) fail_writing(impl_->named, errno);
+  if (::rename(impl_->beside.c_str(), impl_->target.c_str()) != 0) {
+    fail_writing(impl_->named, errno);
   }
-  if (::faccessat(AT_FDCWD, target.c_str(), W_OK, AT_EACCESS) != 0) {
-    throw InputError("not saved: the file is write-protected",
-                     "another name to save to, or the protection lifted", {.file = path.string()});
-  }
-  replace(target, text, &old, path);
+  impl_->beside.clear();
+  // The new file is in place; that its name outlives a power cut is worth asking for, but a folder
+  // that cannot be flushed (some network disks) is no failed save.
+  const fs::path folder = folder_of(impl_->target);
+  const Descriptor holder(::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
+  if (holder.number() >= 0) ::fsync(holder.number());
+}
+
+void write_text(const fs::path& path, std::string_view text) {
+  FileReplacement file(path);
+  file.write(text);
+  file.commit();
 }
 
 }  // namespace drapewright::casefile

@@ -2,6 +2,7 @@
 
 #include <cstdint>
 #include <filesystem>
+#include <memory>
 #include <string>
 #include <string_view>
 
@@ -14,10 +15,28 @@ namespace drapewright::casefile {
 ///         permission, too long, a fault while reading
 std::string read_text(const std::filesystem::path& path, std::uintmax_t most);
 
-/// Puts `text` in the place of a file, wholly or not at all: written beside it, flushed to the
-/// disk, renamed, and the folder flushed. A link's target is replaced, not the link; the old
-/// file's permissions are kept. "-" is standard output; a device or a pipe is written to as it is.
-/// @throws InputError that says what to do; the old file is untouched then
+/// Takes the place of a file, wholly or not at all: text is written beside it, and on `commit`
+/// flushed to the disk and renamed, and the folder flushed. A link's target is replaced, not the
+/// link; the old file's permissions are kept. Without a commit nothing has happened. "-" is
+/// standard output; that, a device or a pipe is written to as it is.
+class FileReplacement {
+ public:
+  /// @throws InputError that says what to do; so do `write` and `commit`, and the old file is
+  ///         untouched then
+  explicit FileReplacement(const std::filesystem::path& path);
+  ~FileReplacement();
+  FileReplacement(FileReplacement&&) noexcept;
+  FileReplacement& operator=(FileReplacement&&) = delete;
+
+  void write(std::string_view text);
+  void commit();
+
+ private:
+  struct Impl;
+  std::unique_ptr<Impl> impl_;
+};
+
+/// Puts `text` in the place of a file. @throws InputError as above
 void write_text(const std::filesystem::path& path, std::string_view text);
 
 }  // namespace drapewright::casefile
