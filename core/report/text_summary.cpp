@@ -1,0 +1,251 @@
+#include "core/report/text_summary.h"
+
+#include <algorithm>
+#include <cctype>
+#include <cmath>
+#include <sstream>
+#include <string_view>
+
+#include "core/base/numbers.h"
+#include "core/geometry/clock.h"
+#include "core/geometry/measures.h"
+
+namespace drapewright::report {
+namespace {
+
+constexpr std::size_t line_width = 80;
+
+std::size_t characters_of(std::string_view text) {
+  return static_cast<std::size_t>(std::count_if(text.begin(), text.end(), [](char c) {
+    return (static_cast<unsigned char>(c) & 0xC0) != 0x80;
+  }));
+}
+
+std::string left(std::string text, std::size_t width) {
+  const std::size_t used = characters_of(text);
+  return text + std::string(used < width ? width - used : 0, ' ');
+}
+std::string right(const std::string& text, std::size_t width) {
+  const std::size_t used = characters_of(text);
+  return std::string(used < width ? width - used : 0, ' ') + text;
+}
+
+std::string one_decimal(double value) { return format_number(value, 1); }
+
+/// "31.4 +/- 2.6 cm2"; the figure alone where nothing is known of its spread.
+std::string in_words(const dressing::Figure& figure, const std::string& unit) {
+  std::string out = one_decimal(figure.value);
+  if (figure.spread > 0) out += " +/- " + one_decimal(figure.spread);
+  return out + " " + unit;
+}
+
+std::string upper(std::string_view word) {
+  std::string out(word);
+  for (char& c : out) c = static_cast<char>(std::toupper(static_cast<unsigned char>(c)));
+  return out;
+}
+
+std::string joined(const std::vector<std::string>& words) {
+  std::string out;
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    out += (i == 0 ? "" : i + 1 == words.size() ? " and " : ", ") + words[i];
+  }
+  return out;
+}
+
+class Summary {
+ public:
+  explicit Summary(const dressing::Plan& plan) : plan_(plan) {}
+
+  std::string write() {
+    write_head();
+    write_findings();
+    for (const auto& wound : plan_.wounds) write_measures(wound);
+    write_fill();
+    for (const auto& drape : plan_.drapes) write_drape(drape);
+    write_materials();
+    return out_;
+  }
+
+ private:
+  void line(const std::string& text = {}) {
+    std::string trimmed = text;
+    trimmed.erase(trimmed.find_last_not_of(' ') + 1);
+    out_ += trimmed + "\n";
+  }
+
+  /// Words after `lead`, further lines indented by as much.
+  void paragraph(const std::string& lead, const std::string& text) {
+    const std::size_t indent = characters_of(lead);
+    std::string current = lead;
+    bool empty = true;
+    std::istringstream words(text);
+    for (std::string word; words >> word;) {
+      if (!empty && characters_of(current) + 1 + characters_of(word) > line_width) {
+        line(current);
+        current = std::string(indent, ' ');
+        empty = true;
+      }
+      current += (empty ? "" : " ") + word;
+      empty = false;
+    }
+    line(current);
+  }
+
+  void heading(const std::string& text) {
+    line();
+    line(text);
+    line(std::string(std::min(characters_of(text), line_width), '-'));
+  }
+
+  void row(const std::string& name, const std::string& value) {
+    paragraph("  " + left(name, 18), value);
+  }
+
+  void write_head() {
+    const std::string title = "Plan for " + plan_.label + ", assessed on " + plan_.date;
+    paragraph("", title);
+    line(std::string(std::min(characters_of(title), line_width), '='));
+    paragraph("",
+              "A planning aid: the prescriber, local policy and the device's instructions decide.");
+    paragraph("", "Figures with +/- allow for an edge drawn up to " +
+                      format_short(10 * plan_.tracing_error_cm, 2) + " mm off.");
+  }
+
+  int count(dressing::Severity severity) const {
+    return static_cast<int>(
+        std::ranges::count(plan_.findings, severity, &dressing::Finding::severity));
+  }
+
+  void write_findings() {
+    if (plan_.findings.empty()) {
+      heading("Findings: none");
+      return;
+    }
+    heading("Findings: " + count_of(count(dressing::Severity::stop), "stop") + ", " +
+            count_of(count(dressing::Severity::warning), "warning") + ", " +
+            count_of(count(dressing::Severity::note), "note"));
+    for (const auto& finding : plan_.findings) write_finding(finding);
+  }
+
+  void write_finding(const dressing::Finding& finding) {
+    const bool several = plan_.wounds.size() > 1 && !finding.wound.empty();
+    paragraph("  " + left(upper(dressing::name_of(finding.severity)), 9),
+              (several ? "Wound " + finding.wound + ": " : "") + finding.text);
+    std::string rest = finding.code;
+    if (finding.where_cm) {
+      rest += "; at (" + one_decimal(finding.where_cm->x) + ", " +
+              one_decimal(finding.where_cm->y) + ") cm";
+    }
+    if (!finding.source.empty()) rest += "; " + finding.source;
+    paragraph("           ", "[" + rest + "]");
+  }
+
+  /// "along 3 to 9 o'clock": where a length lies as the clinician sees the wound.
+  std::string along_clock(double direction_deg) const {
+    const geometry::Point towards{std::cos(geometry::radians(direction_deg)),
+                                  std::sin(geometry::radians(direction_deg))};
+    const int hour = geometry::clock_sector({}, towards, plan_.head_direction_deg);
+    const int other = hour > 6 ? hour - 6 : hour + 6;
+    return "along " + std::to_string(std::max(hour, other)) + " to " +
+           std::to_string(std::min(hour, other)) + " o'clock";
+  }
+
+  void write_measures(const dressing::WoundMeasures& wound) {
+    heading("Wound " + wound.id);
+    row("Area", in_words(wound.area, "cm2"));
+    row("All edges", one_decimal(wound.perimeter.value) + " cm");
+    row("Length", in_words(wound.length, "cm") + ", " + along_clock(wound.length_direction_deg));
+    row("Width", in_words(wound.width, "cm") + ", at right angles to it");
+    row("Head to foot", in_words(wound.head_to_foot, "cm"));
+    row("Side to side", in_words(wound.side_to_side, "cm"));
+    row("By ruler", "length x width " + one_decimal(wound.rectangle_area_cm2) +
+                        " cm2, as an ellipse " + one_decimal(wound.ellipse_area_cm2) + " cm2");
+    if (wound.volume.value > 0) row("Volume", in_words(wound.volume, "cm3"));
+  }
+
+  void write_fill() {
+    heading("Filler: " + count_of(plan_.fill.piece_count, "piece") +
+            " to put in, and to count out again");
+    if (!plan_.fill.layers.empty()) {
+      line("  Wound             Layer    Depth, cm   Sheet, cm   Inset, cm   Pieces   Area, cm2");
+    }
+    for (const auto& layer : plan_.fill.layers) write_layer(layer);
+    if (plan_.fill.unfilled_cm2 > 0) {
+      row("Without filler", one_decimal(plan_.fill.unfilled_cm2) +
+                                " cm2 of the wound, too narrow for filler at this inset");
+    }
+  }
+
+  void write_layer(const dressing::Layer& layer) {
+    double area_cm2 = 0;
+    for (const auto& piece : layer.pieces) area_cm2 += geometry::area(piece);
+    line("  " + left(layer.wound, 16) + right(std::to_string(layer.index), 7) +
+         right(one_decimal(layer.top_cm) + " to " + one_decimal(layer.top_cm + layer.thickness_cm),
+               13) +
+         right(format_short(layer.sheet_thickness_cm, 2), 12) +
+         right(format_number(layer.inset_cm, 2), 12) +
+         right(std::to_string(layer.pieces.size()), 9) + right(one_decimal(area_cm2), 12));
+  }
+
+  void write_drape(const dressing::Drape& drape) {
+    heading((drape.wounds.size() > 1 ? "Film over wounds " : "Film over wound ") +
+            joined(drape.wounds));
+    row("Area", one_decimal(drape.area_cm2) + " cm2, within " +
+                    one_decimal(drape.rectangle.length_cm) + " x " +
+                    one_decimal(drape.rectangle.width_cm) + " cm");
+    row("Least border", in_words(drape.least_border, "cm") + "; asked for " +
+                            format_short(plan_.border_cm, 2) + " cm");
+    write_clock(drape);
+    if (drape.sheets.empty()) row("Sheet", "none in stock holds it in one piece: see the findings");
+    for (const auto& sheet : drape.sheets) {
+      row("Sheet", sheet.item + ", its longer side turned by " +
+                       format_number(sheet.place.angle_deg, 0) + " deg");
+    }
+    write_port(drape.port);
+  }
+
+  void write_clock(const dressing::Drape& drape) {
+    std::string hours, borders;
+    for (std::size_t i = 0; i < drape.border_by_clock_cm.size(); ++i) {
+      hours += right(std::to_string(i + 1), 5);
+      borders += right(one_decimal(drape.border_by_clock_cm[i]), 5);
+    }
+    line("  " + left("Hour", 16) + hours);
+    line("  " + left("Border, cm", 16) + borders);
+  }
+
+  void write_port(const dressing::Port& port) {
+    if (!port.centre_cm) {
+      row("Port", "there is no filler that it may sit on: see the findings");
+      return;
+    }
+    row("Port", "centre at (" + one_decimal(port.centre_cm->x) + ", " +
+                    one_decimal(port.centre_cm->y) + ") cm");
+    row("Aperture", format_short(port.aperture_diameter_cm, 2) + " cm across (usual limit " +
+                        format_short(port.aperture_limit_cm, 2) +
+                        " cm); the largest on filler is " + in_words(port.largest_aperture, "cm") +
+                        ": it " + (port.fits ? "fits" : "does NOT fit"));
+  }
+
+  void write_materials() {
+    heading("Materials: " + count_of(plan_.applications, "application") + " over the course");
+    if (plan_.consumables.empty()) return;
+    line("    Each  Course  Item");
+    for (const auto& item : plan_.consumables) {
+      paragraph(right(format_short(item.per_application, 2), 8) +
+                    right(format_short(item.per_course, 2), 8) + "  ",
+                item.item + (item.estimate ? " (estimate)" : ""));
+      paragraph(std::string(20, ' '), item.basis);
+    }
+  }
+
+  const dressing::Plan& plan_;
+  std::string out_;
+};
+
+}  // namespace
+
+std::string text_summary(const dressing::Plan& plan) { return Summary(plan).write(); }
+
+}  // namespace drapewright::report
