@@ -11,6 +11,10 @@ inline constexpr double offset_cm = 0.005;
 /// carry runs of nearly collinear points that make general-purpose offsetting fail in silence.
 inline constexpr double thinning_cm = 1e-3;
 
+/// Every corner of an outline is moved by up to this before it is offset, which breaks the exact
+/// ties (parallel edges, equal distances) that offsetting fails on. A hundredth of the thinning.
+inline constexpr double jitter_cm = 1e-5;
+
 /// Spacing of the integer grid on which overlays are computed. A ten-thousandth of a millimetre;
 /// 200 cm fit a 32-bit integer a hundred times over.
 inline constexpr double grid_cm = 1e-5;

@@ -1,0 +1,223 @@
+#include "core/geometry/offset_check.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/base/numbers.h"
+#include "core/base/tolerances.h"
+#include "core/geometry/circle.h"
+#include "core/geometry/distance.h"
+#include "core/geometry/measures.h"
+
+namespace drapewright::geometry {
+namespace {
+
+std::string at(Point p) {
+  return " at (" + format_number(p.x, 2) + ", " + format_number(p.y, 2) + ")";
+}
+
+template <class Check>
+std::string for_each_ring(const Region& region, Check check) {
+  for (const Polygon& polygon : region) {
+    if (std::string doubt = check(polygon.outer, 1); !doubt.empty()) return doubt;
+    for (const Ring& hole : polygon.holes) {
+      if (std::string doubt = check(hole, -1); !doubt.empty()) return doubt;
+    }
+  }
+  return {};
+}
+
+std::string check_ring(const Ring& ring, int sense) {
+  const bool finite = std::all_of(ring.begin(), ring.end(),
+                                  [](Point p) { return std::isfinite(p.x) && std::isfinite(p.y); });
+  if (ring.size() < 3 || !finite) return "it has a ring without an area";
+  if (!(sense * signed_area(ring) > 0)) return "a ring runs the wrong way" + at(ring.front());
+  return {};
+}
+
+/// Edges may meet only at the corner that they share.
+std::string check_simple(const EdgeTree& edges) {
+  std::string doubt;
+  edges.for_close_boxes(0, [&](std::size_t i, std::size_t j) {
+    const Segment& a = edges.edges()[i];
+    const Segment& b = edges.edges()[j];
+    if (a.to == b.from || b.to == a.from) return true;
+    const Segment way = shortest_between(a, b);
+    if (distance(way.from, way.to) <= 0) doubt = "its edge meets itself" + at(way.from);
+    return doubt.empty();
+  });
+  return doubt;
+}
+
+/// Rings that do not meet are nested rightly when one point of each is.
+std::string check_nesting(const Region& region) {
+  for (const Polygon& polygon : region) {
+    for (const Ring& hole : polygon.holes) {
+      if (!contains(Polygon{polygon.outer, {}}, hole.front())) {
+        return "a hole lies outside its outline" + at(hole.front());
+      }
+    }
+    for (const Polygon& other : region) {
+      if (&other != &polygon && contains(other, polygon.outer.front())) {
+        return "its parts overlap" + at(polygon.outer.front());
+      }
+    }
+  }
+  return {};
+}
+
+/// No edge of the result nearer to the source's edge than the distance; and as no edge of it
+/// crosses the source's, one point of each ring tells on which side the whole ring lies.
+std::string check_safe_side(const OffsetTask& task, const Region& result, const EdgeTree& edges) {
+  const double least = task.distance_cm - tolerance::collinear_cm;
+  for (const Segment& edge : edges.edges()) {
+    const auto near = task.source_edges.nearest(edge, least);
+    if (near.squared < least * least) {
+      return "it comes as near as " + format_number(std::sqrt(near.squared), 5) + " cm" +
+             at(near.on_edge);
+    }
+  }
+  const bool inside = task.direction == Direction::inwards;
+  return for_each_ring(result, [&](const Ring& ring, int) {
+    const bool right = task.source_edges.inside(ring.front()) == inside;
+    return right ? std::string() : "a ring lies on the wrong side" + at(ring.front());
+  });
+}
+
+/// No corner of the result farther from the source's edge than allowed.
+std::string check_corners(const OffsetTask& task, const EdgeTree& edges) {
+  const double most = task.distance_cm + task.max_error_cm;
+  for (const Segment& edge : edges.edges()) {
+    const double squared = task.source_edges.nearest(edge.from).squared;
+    if (squared > most * most) {
+      return "it strays as far as " + format_number(std::sqrt(squared), 5) + " cm" + at(edge.from);
+    }
+  }
+  return {};
+}
+
+/// No point along its edges either. The distance to one edge of the source is convex along a
+/// straight line: what holds at both ends of a stretch holds between them. Where the ends are near
+/// to different edges the stretch is halved.
+class StretchCheck {
+ public:
+  StretchCheck(const EdgeTree& source, double most_cm) : source_(source), most_cm_(most_cm) {}
+
+  std::string check(const EdgeTree& edges) const {
+    for (const Segment& edge : edges.edges()) {
+      const End from{edge.from, source_.nearest(edge.from)};
+      const End to{edge.to, source_.nearest(edge.to)};
+      if (!is_near(from, to)) return "an edge of it strays" + at(0.5 * (edge.from + edge.to));
+    }
+    return {};
+  }
+
+ private:
+  struct End {
+    Point p;
+    EdgeTree::Nearest near;
+  };
+  bool near_to(std::size_t edge, Point p) const {
+    return distance(p, nearest_on(source_.edges()[edge], p)) <= most_cm_;
+  }
+  bool is_near(const End& a, const End& b) const {
+    if (a.near.squared > most_cm_ * most_cm_ || b.near.squared > most_cm_ * most_cm_) return false;
+    if (near_to(a.near.edge, b.p) || near_to(b.near.edge, a.p)) return true;
+    if (distance(a.p, b.p) <= tolerance::contact_cm) return true;
+    const Point middle = 0.5 * (a.p + b.p);
+    const End half{middle, source_.nearest(middle)};
+    return is_near(a, half) && is_near(half, b);
+  }
+  const EdgeTree& source_;
+  double most_cm_;
+};
+
+/// Places just beyond the offset curve, square to the source's edges. Those that are indeed that
+/// far from all edges must belong to an inset, and must not to an outset. This is what finds a
+/// lost or an invented piece, whose own edges would all be in their right places.
+class FootCheck {
+ public:
+  FootCheck(const OffsetTask& task, const EdgeTree& result) : task_(task), result_(result) {}
+
+  std::string check(const std::vector<Segment>& feet) const {
+    for (const Segment& foot : feet) {
+      const double length = distance(foot.from, foot.to);
+      const auto parts = std::clamp(static_cast<int>(std::ceil(length / spacing_cm)), 1, 200);
+      for (int i = 0; i < parts; ++i) {
+        const Point p = foot.from + ((i + 0.5) / parts) * (foot.to - foot.from);
+        if (!is_right(p, foot)) return "a piece is missing or too much near" + at(p);
+      }
+    }
+    return {};
+  }
+
+ private:
+  bool is_right(Point p, const Segment& foot) const {
+    const bool inwards = task_.direction == Direction::inwards;
+    const Point along = foot.to - foot.from;
+    const Point left{-along.y, along.x};
+    const double beyond = task_.distance_cm + 2 * task_.max_error_cm;
+    const Point probe = p + ((inwards ? beyond : -beyond) / norm(along)) * left;
+    const double least = task_.distance_cm + task_.max_error_cm;
+    if (task_.source_edges.nearest(probe).squared <= least * least) return true;
+    if (task_.source_edges.inside(probe) != inwards) return true;
+    return result_.inside(probe) == inwards;
+  }
+
+  static constexpr double spacing_cm = 0.2;
+  const OffsetTask& task_;
+  const EdgeTree& result_;
+};
+
+/// Bounds that hold for every shape. From below an outset, from above an inset: Brunn and
+/// Minkowski, sqrt(A grown) >= sqrt(A) + sqrt(pi) d. The other way: an edge of length L sweeps no
+/// more than L d, plus pi d2 for each ring that is offset away from its inside (Sz.-Nagy, Acta
+/// Sci. Math. 1959, from memory).
+std::string check_area(const OffsetTask& task, const Region& result) {
+  const double before = area(task.source);
+  const double after = area(result);
+  const double edge = edge_length(task.source);
+  const double most = task.distance_cm + task.max_error_cm;
+  std::size_t holes = 0;
+  for (const Polygon& polygon : task.source) holes += polygon.holes.size();
+  const auto squared = [](double x) { return x * x; };
+  double low = 0;
+  double high = 0;
+  if (task.direction == Direction::inwards) {
+    low = before - edge * most - pi * most * most * static_cast<double>(holes);
+    high = squared(std::max(0.0, std::sqrt(before) - std::sqrt(pi) * task.distance_cm));
+  } else {
+    low = squared(std::sqrt(before) + std::sqrt(pi) * task.distance_cm);
+    high = before + edge * most + pi * most * most * static_cast<double>(task.source.size());
+  }
+  const double rounding = 1e-9 * (before + edge);
+  if (after >= low - rounding && after <= high + rounding) return {};
+  return "its area of " + format_number(after, 3) + " cm2 is not between " + format_number(low, 3) +
+         " and " + format_number(high, 3);
+}
+
+std::string check_empty(const OffsetTask& task) {
+  if (task.direction == Direction::outwards) return "nothing came out";
+  const auto circle = largest_inscribed_circle(task.source);
+  if (!circle || circle->radius_cm <= task.distance_cm + task.max_error_cm) return {};
+  return "nothing came out, but a circle fits" + at(circle->centre);
+}
+
+}  // namespace
+
+std::string find_doubt(const OffsetTask& task, const StandIn& stand_in, const Region& result) {
+  if (result.empty()) return check_empty(task);
+  if (std::string doubt = for_each_ring(result, check_ring); !doubt.empty()) return doubt;
+  const EdgeTree edges(edges_of(result));
+  const EdgeTree stand_in_edges(edges_of(stand_in.region));
+  std::string doubt = check_simple(edges);
+  if (doubt.empty()) doubt = check_nesting(result);
+  if (doubt.empty()) doubt = check_safe_side(task, result, edges);
+  if (doubt.empty()) doubt = check_corners(task, edges);
+  if (doubt.empty()) doubt = StretchCheck(stand_in_edges, stand_in.farthest_cm).check(edges);
+  if (doubt.empty()) doubt = FootCheck(task, edges).check(stand_in_edges.edges());
+  if (doubt.empty()) doubt = check_area(task, result);
+  return doubt;
+}
+
+}  // namespace drapewright::geometry
