@@ -38,9 +38,8 @@ GEOSGeometry* checked(GEOSGeometry* made) {
   return made;
 }
 
-double checked(int status, double value) {
+void require(int status) {
   if (status == 0) fail();
-  return value;
 }
 
 bool truth(char answer) {
@@ -95,12 +94,14 @@ bool GeosShape::is_empty() const { return truth(GEOSisEmpty_r(geos(), geometry_.
 
 double GeosShape::area() const {
   double value = 0;
-  return checked(GEOSArea_r(geos(), geometry_.get(), &value), value);
+  require(GEOSArea_r(geos(), geometry_.get(), &value));
+  return value;
 }
 
 double GeosShape::edge_length() const {
   double value = 0;
-  return checked(GEOSLength_r(geos(), geometry_.get(), &value), value);
+  require(GEOSLength_r(geos(), geometry_.get(), &value));
+  return value;
 }
 
 int GeosShape::part_count() const {
@@ -135,8 +136,8 @@ bool GeosShape::covers(const GeosShape& other) const {
 
 double GeosShape::distance(const GeosShape& other) const {
   double value = 0;
-  return checked(GEOSDistanceIndexed_r(geos(), geometry_.get(), other.geometry_.get(), &value),
-                 value);
+  require(GEOSDistanceIndexed_r(geos(), geometry_.get(), other.geometry_.get(), &value));
+  return value;
 }
 
 double GeosShape::inscribed_radius(double tolerance_cm) const {
