@@ -17,7 +17,7 @@ struct Breach {
 /// stay where they are. Quoted #include names are kept.
 std::string code_only(std::string_view text);
 
-/// Who may include whom; no Qt in core; no buffering but in core/geometry/offset*.cpp; no clock,
+/// Who may include whom; no Qt in core; no buffering but for core/geometry/offset*.cpp; no clock,
 /// locale, environment or randomness in core. For C++ files only.
 /// @param file  path relative to the source tree, with '/'
 std::vector<Breach> check_code(const std::string& file, std::string_view text);

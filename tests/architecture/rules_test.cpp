@@ -53,8 +53,9 @@ TEST(Rules, KeepQtOutOfCoreOnly) {
 TEST(Rules, LeaveBufferingToTheOffset) {
   EXPECT_NE(first_breach("core/dressing/a.cpp", "boost::geometry::buffer(a, b);"), "");
   EXPECT_NE(first_breach("core/geometry/overlay.cpp", "bg::buffer (a, b);"), "");
-  EXPECT_EQ(first_breach("core/geometry/offset.cpp", "bg::buffer(a, b);"), "");
-  EXPECT_EQ(first_breach("core/geometry/offset_check.cpp", "bg::buffer(a, b);"), "");
+  EXPECT_NE(first_breach("core/geometry/overlay.cpp", "unverified_buffer(a, b);"), "");
+  EXPECT_EQ(first_breach("core/geometry/offset.cpp", "unverified_buffer(a, b);"), "");
+  EXPECT_EQ(first_breach("core/geometry/buffer.cpp", "bg::buffer(a, b);"), "");
   EXPECT_EQ(first_breach("core/dressing/a.cpp", "/* buffer(a) */ text_buffer(b); f(\"buffer(\");"),
             "");
 }
