@@ -37,6 +37,10 @@ inline constexpr double unfilled_band_cm = 0.05;
 /// rounding errors of the fit test itself.
 inline constexpr double sheet_fit_cm = 1e-9;
 
+/// A sheet counts as large enough for a drawn film when it is short by no more than this: the drawn
+/// edge is wider than the true one by up to the drawing error on each side.
+inline constexpr double sheet_slack_cm = 2 * offset_cm;
+
 /// Film and zones closer than this count as touching: the border there is none.
 inline constexpr double contact_cm = 1e-4;
 

@@ -6,6 +6,7 @@
 #include "core/base/numbers.h"
 #include "core/base/tolerances.h"
 #include "core/dressing/border.h"
+#include "core/dressing/film_cover.h"
 #include "core/dressing/groups.h"
 #include "core/geometry/measures.h"
 #include "core/geometry/offset.h"
@@ -123,13 +124,40 @@ class GroupDraper {
       drape_.sheets.push_back(std::move(*sheet));
       return;
     }
-    add(Severity::warning, "no-single-film-fits",
-        "No film sheet in stock holds this film (smallest rectangle " +
-            format_number(drape_.rectangle.length_cm, 1) + " x " +
-            format_number(drape_.rectangle.width_cm, 1) +
-            " cm): it takes several sheets that overlap by " +
-            format_short(value_.dressing.film_overlap_cm, 2) +
-            " cm. How they lie is not yet worked out; the number of sheets is an estimate by area.",
+    const double overlap_cm = value_.dressing.film_overlap_cm;
+    if (auto cover = cover_with_sheets(drape_.outline_cm, overlap_cm, shelf_)) {
+      drape_.sheets = std::move(cover->sheets);
+      drape_.seams = std::move(cover->seams);
+      report_several_sheets();
+    } else {
+      report_no_sheets();
+    }
+  }
+
+  std::string rectangle_in_words() const {
+    return format_number(drape_.rectangle.length_cm, 1) + " x " +
+           format_number(drape_.rectangle.width_cm, 1) + " cm";
+  }
+
+  void report_several_sheets() {
+    const int count = static_cast<int>(drape_.sheets.size());
+    const int least = std::max(2, least_possible_sheets(drape_.area_cm2, shelf_));
+    const std::string certainty = count == least
+                                      ? "Fewer are not possible."
+                                      : "No way with fewer was found; by area alone " +
+                                            std::to_string(least) + " would be the least.";
+    add(Severity::note, "several-film-sheets",
+        "No single film sheet in stock holds this film (" + rectangle_in_words() + "): it takes " +
+            std::to_string(count) + " that overlap by " +
+            format_short(value_.dressing.film_overlap_cm, 2) + " cm. " + certainty +
+            " Every overlap is a place to look for leaks.",
+        source_of_limit("film_overlap_cm"), drape_.rectangle.centre);
+  }
+
+  void report_no_sheets() {
+    add(Severity::warning, "film-sheets-lacking",
+        "The film sheets in stock do not cover this film (" + rectangle_in_words() +
+            "), not even overlapping. The number of sheets is an estimate by area.",
         source_of_limit("film_overlap_cm"), drape_.rectangle.centre);
   }
 

@@ -26,10 +26,9 @@ std::optional<geometry::Rectangle> place(const supplies::StockItem& sheet,
       return place;
     }
   }
-  // Trimmed film may fit where the whole would not. Its drawn edge is too wide by up to the
-  // drawing error on each side.
+  // Trimmed film may fit where the whole would not.
   return geometry::place_in_rectangle(film_points, *sheet.length_cm, *sheet.width_cm,
-                                      2 * tolerance::offset_cm);
+                                      tolerance::sheet_slack_cm);
 }
 
 }  // namespace
@@ -57,6 +56,11 @@ std::optional<FilmSheet> FilmShelf::take(std::span<const geometry::Point> wound_
     return FilmSheet{sheet->item, *where};
   }
   return std::nullopt;
+}
+
+std::optional<FilmSheet> FilmShelf::take(std::span<const geometry::Point> film_points) {
+  // With no wound points there is nothing to add a border to.
+  return take(film_points, 0, film_points);
 }
 
 const supplies::StockItem* FilmShelf::largest() const {

@@ -25,6 +25,11 @@ class FilmShelf {
   std::optional<FilmSheet> take(std::span<const geometry::Point> wound_points, double border_cm,
                                 std::span<const geometry::Point> film_points);
 
+  /// The same for a film that is given by its own points alone.
+  std::optional<FilmSheet> take(std::span<const geometry::Point> film_points);
+
+  /// All film sheets in stock, cheapest first.
+  const std::vector<const supplies::StockItem*>& sheets() const { return by_cost_; }
   /// The largest sheet in stock by area, nullptr when there is none.
   const supplies::StockItem* largest() const;
 

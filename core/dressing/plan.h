@@ -84,7 +84,9 @@ struct Drape {
   std::array<double, 12> border_by_clock_cm{};         ///< hours 1 to 12
   geometry::Point centroid_cm;                         ///< of the group: centre of that clock
   Port port;
-  std::vector<FilmSheet> sheets;  ///< empty when no single sheet holds it: see the findings
+  std::vector<FilmSheet> sheets;  ///< one, or several that overlap; empty when the stock has not
+                                  ///< enough: see the findings
+  std::vector<geometry::Segment> seams;  ///< middle of each overlap of several sheets
 };
 
 /// One filler sheet with what is cut from it.

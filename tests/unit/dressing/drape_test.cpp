@@ -29,10 +29,11 @@ TEST(FilmSheet, ThatJustHoldsItIsTaken) {
   ASSERT_EQ(plan.drapes[0].sheets.size(), 1u);
   EXPECT_NEAR(std::fmod(plan.drapes[0].sheets[0].place.angle_deg, 180), 33, 0.01);
   EXPECT_NEAR(plan.drapes[0].sheets[0].place.length_cm, 18, 1e-9);
-  (*value.supplies)[0].width_cm = 14.99;
+  (*value.supplies)[0].width_cm = 14.98;
+  (*value.supplies)[0].available = 1;
   const Plan too_small = plan_dressing(value);
   EXPECT_TRUE(too_small.drapes[0].sheets.empty());
-  EXPECT_NE(finding(too_small, "no-single-film-fits"), nullptr);
+  EXPECT_NE(finding(too_small, "film-sheets-lacking"), nullptr);
 }
 
 TEST(FilmSheet, IsTheCheapestThatHolds) {
