@@ -91,7 +91,7 @@ void EdgeTree::for_close_boxes(const EdgeTree& other, double within_cm, Visit vi
           if (!visit(i, j)) return;
         }
       }
-    } else if (is_leaf(b) || (!is_leaf(a) && a <= b)) {
+    } else if (other.is_leaf(b) || (!is_leaf(a) && a <= b)) {
       open.push_back({2 * a, b});
       open.push_back({2 * a + 1, b});
     } else {
@@ -122,7 +122,7 @@ void EdgeTree::for_near_pairs(const EdgeTree& other, Visit visit) const {
       return;
     }
     std::array<std::pair<std::size_t, std::size_t>, 2> next;
-    if (is_leaf(b) || (!is_leaf(a) && a <= b)) {
+    if (other.is_leaf(b) || (!is_leaf(a) && a <= b)) {
       next = {{{2 * a, b}, {2 * a + 1, b}}};
     } else {
       next = {{{a, 2 * b}, {a, 2 * b + 1}}};

@@ -59,7 +59,7 @@ TEST(FilmCover, LeavesNothingBareOnRoundFilms) {
 }
 
 TEST(FilmCover, TakesASmallerSheetWhereItIsEnough) {
-  const supplies::StockList stock = stock_of({{40, 30}, {15, 15}});
+  const supplies::StockList stock = stock_of({{30, 30}, {15, 15}});
   FilmShelf shelf(stock);
   // A broad part and a narrow tail.
   const geometry::Region film = {
