@@ -31,9 +31,8 @@ say "No display here: planning $case_file on the command line"
 export QT_QPA_PLATFORM=offscreen
 out=build/demo
 mkdir -p "$out"
-"$batch" plan "$case_file"
-"$batch" plan "$case_file" --json >"$out/plan.json"
-"$batch" plan "$case_file" --svg "$out/plan.svg" >"$out/summary.txt"
-"$batch" plan "$case_file" --png "$out/plan.png" >/dev/null
-say "Summary, plan and pictures are in $PWD/$out:"
+"$batch" plan "$case_file" --output "$out/plan.txt" --svg "$out/plan.svg" --png "$out/plan.png"
+"$batch" plan "$case_file" --json --output "$out/plan.json"
+cat "$out/plan.txt"
+say "This summary, the plan as JSON, and its pictures are in $PWD/$out:"
 ls -l "$out"
