@@ -64,7 +64,9 @@ TEST_P(DemoCase, DrapesAsKnown) {
   EXPECT_GE(drape.area_cm2, known().film_cm2 - 1e-3);
   EXPECT_LE(drape.area_cm2, known().film_cm2 + drawn_cm * known().film_edge_cm);
   EXPECT_NEAR(drape.least_border.value, known().least_border_cm, 1e-3);
-  EXPECT_EQ(drape.sheets.empty() ? "" : drape.sheets.front().item, known().sheet);
+  std::vector<std::string> sheets;
+  for (const dressing::FilmSheet& sheet : drape.sheets) sheets.push_back(sheet.item);
+  EXPECT_EQ(sheets, known().sheets);
 }
 
 // The drawn filler is smaller all round by what drawing allows; so is the circle in it.

@@ -18,7 +18,7 @@ namespace drapewright::demo {
 /// border
 ///   left: GEOS's distance between wounds and zones;
 /// - aperture: GEOS's largest inscribed circle in the top filler less the no_port zones;
-/// - sheet: extents of the corner points plus twice the border at 18,000 angles, against the sizes
+/// - sheets: extents of the corner points plus twice the border at 18,000 angles, against the sizes
 ///   in stock;
 /// - findings: by hand, from those figures and the limits in docs/sources.md.
 struct Figures {
@@ -33,7 +33,7 @@ struct Figures {
   double least_border_cm;
   double largest_aperture_cm;
   bool port_fits;
-  std::string sheet;  ///< empty: no single sheet holds it
+  std::vector<std::string> sheets;
   std::vector<std::string> findings;
 };
 

@@ -78,6 +78,14 @@ TEST(PlanInvariants, ObjectToASheetThatIsTooSmall) {
                    [](Plan& plan) { plan.drapes.front().sheets.front().place.length_cm -= 1; });
 }
 
+TEST(PlanInvariants, ObjectToSheetsThatBarelyMeet) {
+  expect_objection("larger-than-any-sheet", [](Plan& plan) {
+    auto& sheets = plan.drapes.front().sheets;
+    const geometry::Point apart = sheets[1].place.centre - sheets[0].place.centre;
+    sheets[1].place.centre = sheets[1].place.centre + (0.5 / geometry::norm(apart)) * apart;
+  });
+}
+
 TEST(PlanInvariants, ObjectToAPortOffTheFiller) {
   expect_objection("plain-heel", [](Plan& plan) { plan.drapes.front().port.centre_cm->x += 0.1; });
   expect_objection("smaller-than-aperture",

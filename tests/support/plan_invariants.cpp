@@ -234,17 +234,28 @@ class Auditor {
   void check_sheets(const Drape& drape, const GeosShape& film) {
     expect((film - GeosShape(sheet_shape(drape.rectangle))).area() <= 1e-6,
            "the smallest rectangle does not hold the film");
-    GeosShape sheets;
-    for (const dressing::FilmSheet& sheet : drape.sheets) {
-      sheets = sheets | GeosShape(sheet_shape(sheet.place));
-    }
     if (drape.sheets.empty()) {
-      expect(has_finding({"no-single-film-fits"}), "no film sheet, and no finding says so");
-    } else {
-      // A sheet holds the true border; the drawn film may stand out by what drawing allows.
-      expect((film - sheets.buffered(drawn_cm)).area() <= 1e-6,
-             "the film sheets do not cover the film");
+      expect(has_finding({"film-sheets-lacking"}), "no film sheet, and no finding says so");
+      return;
     }
+    // A sheet holds the true border; the drawn film may stand out by what drawing allows.
+    expect((film - sheets_of(drape, drawn_cm)).area() <= 1e-6,
+           "the film sheets do not cover the film");
+    if (drape.sheets.size() == 1) return;
+    expect(has_finding({"several-film-sheets"}), "several sheets, and no finding says so");
+    // Sheets that overlap still meet when each loses half of the overlap on every side.
+    const double half_cm = value_.dressing.film_overlap_cm / 2;
+    const GeosShape inner = film.buffered(-half_cm - drawn_cm);
+    expect((inner - sheets_of(drape, hair_cm - half_cm)).area() <= sliver_cm2,
+           "film sheets overlap too little");
+  }
+
+  static GeosShape sheets_of(const Drape& drape, double grown_cm) {
+    GeosShape all;
+    for (const dressing::FilmSheet& sheet : drape.sheets) {
+      all = all | GeosShape(sheet_shape(sheet.place)).buffered(grown_cm);
+    }
+    return all;
   }
 
   void check_port(const Drape& drape, const GeosShape& film) {
