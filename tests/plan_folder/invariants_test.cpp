@@ -15,6 +15,7 @@ namespace drapewright::support {
 namespace {
 
 using dressing::Plan;
+using testing::Contains;
 using testing::IsEmpty;
 using testing::Not;
 
@@ -78,12 +79,12 @@ TEST(PlanInvariants, ObjectToASheetThatIsTooSmall) {
                    [](Plan& plan) { plan.drapes.front().sheets.front().place.length_cm -= 1; });
 }
 
-TEST(PlanInvariants, ObjectToSheetsThatBarelyMeet) {
-  expect_objection("larger-than-any-sheet", [](Plan& plan) {
-    auto& sheets = plan.drapes.front().sheets;
-    const geometry::Point apart = sheets[1].place.centre - sheets[0].place.centre;
-    sheets[1].place.centre = sheets[1].place.centre + (0.5 / geometry::norm(apart)) * apart;
-  });
+TEST(PlanInvariants, ObjectToSheetsThatOverlapTooLittle) {
+  wound::Case value = read("larger-than-any-sheet");
+  const Plan plan = dressing::plan_dressing(value);
+  EXPECT_THAT(broken_promises(value, plan), IsEmpty());
+  value.dressing.film_overlap_cm = 8;  // the plan was made for 1 cm
+  EXPECT_THAT(broken_promises(value, plan), Contains("film sheets overlap too little"));
 }
 
 TEST(PlanInvariants, ObjectToAPortOffTheFiller) {
