@@ -76,6 +76,12 @@ std::string in_megabytes(std::uintmax_t bytes) { return std::to_string(bytes >> 
                    {.file = path.string()});
 }
 
+/// For standard output, a device or a pipe, where nothing is saved.
+[[noreturn]] void fail_passing_on(const fs::path& path, int error) {
+  throw InputError("cannot be written to: " + reason(error), "an output that takes all of it",
+                   {.file = path.string()});
+}
+
 /// Writes all of it. Returns 0 or the error.
 int write_all(int descriptor, std::string_view text) {
   while (!text.empty()) {
@@ -191,7 +197,10 @@ FileReplacement::~FileReplacement() {
 FileReplacement::FileReplacement(FileReplacement&&) noexcept = default;
 
 void FileReplacement::write(std::string_view text) {
-  if (const int error = write_all(impl_->file.number(), text)) fail_writing(impl_->named, error);
+  const int error = write_all(impl_->file.number(), text);
+  if (error == 0) return;
+  if (impl_->beside.empty()) fail_passing_on(impl_->named, error);
+  fail_writing(impl_->named, error);
 }
 
 void FileReplacement::commit() {

@@ -32,11 +32,21 @@ std::string right(const std::string& text, std::size_t width) {
 
 std::string one_decimal(double value) { return format_number(value, 1); }
 
+/// Keeps what belongs together on one line; written as a blank.
+constexpr std::string_view glue = "\xC2\xA0";
+
+std::string glued(std::string text) {
+  for (auto at = text.find(' '); at != std::string::npos; at = text.find(' ', at)) {
+    text.replace(at, 1, glue);
+  }
+  return text;
+}
+
 /// "31.4 +/- 2.6 cm2"; the figure alone where nothing is known of its spread.
 std::string in_words(const dressing::Figure& figure, const std::string& unit) {
   std::string out = one_decimal(figure.value);
   if (figure.spread > 0) out += " +/- " + one_decimal(figure.spread);
-  return out + " " + unit;
+  return glued(out + " " + unit);
 }
 
 std::string upper(std::string_view word) {
@@ -70,6 +80,9 @@ class Summary {
  private:
   void line(const std::string& text = {}) {
     std::string trimmed = text;
+    for (auto at = trimmed.find(glue); at != std::string::npos; at = trimmed.find(glue, at)) {
+      trimmed.replace(at, glue.size(), " ");
+    }
     trimmed.erase(trimmed.find_last_not_of(' ') + 1);
     out_ += trimmed + "\n";
   }
@@ -168,24 +181,24 @@ class Summary {
     heading("Filler: " + count_of(plan_.fill.piece_count, "piece") +
             " to put in, and to count out again");
     if (!plan_.fill.layers.empty()) {
-      line("  Wound             Layer    Depth, cm   Sheet, cm   Inset, cm   Pieces   Area, cm2");
+      line("  Wound            Layer   Depth, cm  Sheet, cm  Inset, cm  Pieces  Area, cm2");
     }
     for (const auto& layer : plan_.fill.layers) write_layer(layer);
     if (plan_.fill.unfilled_cm2 > 0) {
-      row("Without filler", one_decimal(plan_.fill.unfilled_cm2) +
-                                " cm2 of the wound, too narrow for filler at this inset");
+      row("Without filler", glued(one_decimal(plan_.fill.unfilled_cm2) + " cm2") +
+                                " of the wound lie farther from the top filler than the inset");
     }
   }
 
   void write_layer(const dressing::Layer& layer) {
     double area_cm2 = 0;
     for (const auto& piece : layer.pieces) area_cm2 += geometry::area(piece);
-    line("  " + left(layer.wound, 16) + right(std::to_string(layer.index), 7) +
+    line("  " + left(layer.wound, 16) + right(std::to_string(layer.index), 6) +
          right(one_decimal(layer.top_cm) + " to " + one_decimal(layer.top_cm + layer.thickness_cm),
-               13) +
-         right(format_short(layer.sheet_thickness_cm, 2), 12) +
-         right(format_number(layer.inset_cm, 2), 12) +
-         right(std::to_string(layer.pieces.size()), 9) + right(one_decimal(area_cm2), 12));
+               12) +
+         right(format_short(layer.sheet_thickness_cm, 2), 11) +
+         right(format_number(layer.inset_cm, 2), 11) +
+         right(std::to_string(layer.pieces.size()), 8) + right(one_decimal(area_cm2), 11));
   }
 
   void write_drape(const dressing::Drape& drape) {
