@@ -2,7 +2,7 @@
 
 #include <string>
 
-namespace drapewright::casefile {
+namespace drapewright::support {
 
 /// A small valid case as text, with a marker to cut at: `wound` are the members of the only wound
 /// after its id, `rest` are further members of the case, each with a leading comma.
@@ -14,4 +14,4 @@ inline std::string example_case(
          wound + " }\n    ] }\n  ]" + rest + "\n}\n";
 }
 
-}  // namespace drapewright::casefile
+}  // namespace drapewright::support

@@ -8,10 +8,12 @@
 #include "core/casefile/case_json.h"
 #include "core/casefile/settings.h"
 #include "core/geometry/shapes.h"
-#include "tests/unit/casefile/example_case.h"
+#include "tests/support/example_case.h"
 
 namespace drapewright::casefile {
 namespace {
+
+using support::example_case;
 
 /// A case in which every member of the format is set to something that is not its default.
 wound::Case full_case() {

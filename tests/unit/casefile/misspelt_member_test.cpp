@@ -4,10 +4,12 @@
 #include "core/base/error.h"
 #include "core/casefile/case_json.h"
 #include "core/casefile/spelling.h"
-#include "tests/unit/casefile/example_case.h"
+#include "tests/support/example_case.h"
 
 namespace drapewright::casefile {
 namespace {
+
+using support::example_case;
 
 TEST(EditDistance, CountsInsertedDroppedExchangedAndSwappedLetters) {
   EXPECT_EQ(edit_distance("", "abc"), 3);

@@ -12,10 +12,12 @@
 
 #include "core/base/error.h"
 #include "core/casefile/case_json.h"
-#include "tests/unit/casefile/example_case.h"
+#include "tests/support/example_case.h"
 
 namespace drapewright::casefile {
 namespace {
+
+using support::example_case;
 
 namespace fs = std::filesystem;
 using testing::HasSubstr;
