@@ -1,0 +1,49 @@
+#include "app/batch/check_command.h"
+
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "core/base/numbers.h"
+#include "core/casefile/case_json.h"
+#include "core/casefile/text_file.h"
+
+namespace drapewright::batch {
+namespace {
+
+std::string in_words(const wound::Case& value) {
+  return "\"" + value.label + "\", " +
+         count_of(static_cast<int>(value.assessments.size()), "assessment") + "; the last, of " +
+         value.current().date + ", has " +
+         count_of(static_cast<int>(value.current().wounds.size()), "wound");
+}
+
+ExitStatus check(const std::string& file) {
+  try {
+    const wound::Case value = casefile::read_case(file);
+    casefile::write_text("-", file + ": a valid case, " + in_words(value) + "\n");
+    return ExitStatus::good;
+  } catch (const std::exception& error) {
+    return report(fault_of(error, file));
+  }
+}
+
+}  // namespace
+
+void add_check_command(CLI::App& app, ExitStatus& status) {
+  auto* command = app.add_subcommand("check", "Read case files and say whether they are valid");
+  auto files = std::make_shared<std::vector<std::string>>();
+  command->add_option("CASE", *files, "Case files (docs/case.schema.json); - is standard input")
+      ->required();
+  command->footer(
+      "One line on standard output for each valid case, one on standard error for each fault:\n"
+      "file, line and column, the member, what was found and what was expected.\n\n"
+      "Examples:\n"
+      "  drapewright-batch check leg.json\n"
+      "  drapewright-batch check cases/*.json && echo all valid");
+  command->callback([files, &status] {
+    for (const auto& file : *files) status = worse(status, check(file));
+  });
+}
+
+}  // namespace drapewright::batch

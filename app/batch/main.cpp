@@ -1,0 +1,57 @@
+#include <CLI/CLI.hpp>
+#include <exception>
+
+#include "app/batch/check_command.h"
+#include "app/batch/faults.h"
+#include "app/batch/plan_command.h"
+
+namespace drapewright::batch {
+namespace {
+
+constexpr const char* what_it_is =
+    "Plans negative-pressure wound dressings from traced or typed outlines: filler, film, port,\n"
+    "materials over the course, and what to check. A planning aid: the prescriber, local policy\n"
+    "and the device's instructions decide.";
+
+constexpr const char* conventions =
+    "A file named - is standard input or output. Lengths are in cm.\n\n"
+    "Exit status: 0, all went well (a plan may still have findings); 2, bad input or usage, with\n"
+    "one line on standard error for each fault; 1, the program failed.\n\n"
+    "Examples:\n"
+    "  drapewright-batch plan leg.json                        a summary to read\n"
+    "  drapewright-batch plan leg.json --json                 the plan for other programs\n"
+    "  drapewright-batch plan leg.json --svg leg.svg          and its drawing\n"
+    "  drapewright-batch plan cases/*.json --json-lines       many at a time\n"
+    "  drapewright-batch check leg.json                       read and validate only\n\n"
+    "drapewright-batch COMMAND --help says more about a command.";
+
+int run(int count, char** arguments) {
+  ExitStatus status = ExitStatus::good;
+  CLI::App app(what_it_is, "drapewright-batch");
+  app.set_version_flag("--version", "drapewright-batch " DRAPEWRIGHT_VERSION);
+  app.require_subcommand(1);
+  app.footer(conventions);
+  add_plan_command(app, status);
+  add_check_command(app, status);
+  try {
+    app.parse(count, arguments);
+  } catch (const CLI::ParseError& error) {
+    if (error.get_exit_code() == 0) return app.exit(error);  // --help, --version
+    status =
+        report({std::string("drapewright-batch: ") + error.what() + "; expected what --help shows",
+                ExitStatus::bad_input});
+  }
+  return static_cast<int>(status);
+}
+
+}  // namespace
+}  // namespace drapewright::batch
+
+int main(int count, char** arguments) {
+  using namespace drapewright::batch;
+  try {
+    return run(count, arguments);
+  } catch (const std::exception& error) {
+    return static_cast<int>(report(fault_of(error, "drapewright-batch")));
+  }
+}

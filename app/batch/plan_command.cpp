@@ -1,0 +1,207 @@
+#include "app/batch/plan_command.h"
+
+#include <algorithm>
+#include <filesystem>
+#include <memory>
+#include <optional>
+#include <string>
+#include <thread>
+#include <utility>
+#include <vector>
+
+#include "app/batch/calendar.h"
+#include "app/batch/in_order.h"
+#include "app/batch/picture_files.h"
+#include "core/casefile/case_json.h"
+#include "core/casefile/plan_json.h"
+#include "core/casefile/text_file.h"
+#include "core/dressing/plan.h"
+#include "core/report/plan_drawing.h"
+#include "core/report/text_summary.h"
+
+namespace drapewright::batch {
+namespace {
+
+struct Options {
+  std::vector<std::string> cases;
+  bool json = false;
+  bool json_lines = false;
+  std::string svg;
+  std::string png;
+  double dpi = 150;
+  std::string output = "-";
+  std::string today;
+  std::size_t jobs = 1;
+
+  bool has_picture() const { return !svg.empty() || !png.empty(); }
+  /// A picture on standard output leaves no room for the plan there.
+  bool plan_is_wanted() const { return output != "-" || (svg != "-" && png != "-"); }
+};
+
+/// What became of one case file.
+struct Outcome {
+  std::string plan;  ///< as it is to be written; empty when there is none
+  std::optional<report::Drawing> drawing;
+  std::optional<Fault> fault;
+};
+
+Outcome plan_file(const Options& options, const std::string& file) {
+  Outcome out;
+  try {
+    const wound::Case value = casefile::read_case(file);
+    const dressing::Plan plan = dressing::plan_dressing(value, {}, options.today);
+    out.plan = options.json || options.json_lines ? casefile::plan_to_json(plan, options.json_lines)
+                                                  : report::text_summary(plan);
+    if (options.has_picture()) out.drawing = report::draw_plan(value, plan);
+  } catch (const InputError& error) {
+    out.fault = fault_of(error.within({.file = file}), file);
+  } catch (const std::exception& error) {
+    out.fault = fault_of(error, file);
+  }
+  return out;
+}
+
+/// Puts plans one after the other into the output, as they come.
+class PlanWriter {
+ public:
+  explicit PlanWriter(const Options& options)
+      : options_(options), is_array_(options.json && options.cases.size() > 1) {}
+
+  void write(const std::string& plan) {
+    open();
+    if (is_array_) {
+      file_->write(written_ == 0 ? "[\n" : ",\n");
+      file_->write(std::string_view(plan).substr(0, plan.size() - 1));  // less its end of line
+    } else if (options_.json_lines) {
+      file_->write(plan + "\n");
+    } else {
+      if (written_ > 0) file_->write("\n\n");
+      file_->write(plan);
+    }
+    ++written_;
+  }
+
+  void finish() {
+    if (is_array_) {
+      open();
+      file_->write(written_ == 0 ? "[]\n" : "\n]\n");
+    }
+    if (file_) file_->commit();
+  }
+
+ private:
+  /// Not before there is something to write: an old file outlives a run without a plan.
+  void open() {
+    if (!file_) file_.emplace(options_.output);
+  }
+
+  const Options& options_;
+  bool is_array_;
+  int written_ = 0;
+  std::optional<casefile::FileReplacement> file_;
+};
+
+void write_pictures(const Options& options, const report::Drawing& drawing) {
+  if (!options.svg.empty()) write_svg_file(options.svg, drawing);
+  if (!options.png.empty()) write_png_file(options.png, drawing, options.dpi);
+}
+
+ExitStatus plan_all(const Options& options) {
+  ExitStatus status = ExitStatus::good;
+  try {
+    PlanWriter writer(options);
+    in_order(
+        options.cases.size(), options.jobs,
+        [&](std::size_t i) { return plan_file(options, options.cases[i]); },
+        [&](const Outcome& outcome) {
+          if (outcome.fault) status = worse(status, report(*outcome.fault));
+          if (!outcome.plan.empty() && options.plan_is_wanted()) writer.write(outcome.plan);
+          if (outcome.drawing) write_pictures(options, *outcome.drawing);
+        });
+    if (options.plan_is_wanted()) writer.finish();
+  } catch (const std::exception& error) {
+    status = worse(status, report(fault_of(error, options.output)));
+  }
+  return status;
+}
+
+/// A plan or a picture must not take the place of a case or of each other.
+void check_outputs(const Options& options) {
+  std::vector<std::string> taken = options.cases;
+  for (const auto& output : {options.output, options.svg, options.png}) {
+    if (output.empty() || output == "-") continue;
+    for (const auto& other : taken) {
+      std::error_code unknown;
+      if (other == output || std::filesystem::equivalent(other, output, unknown)) {
+        throw CLI::ValidationError("'" + output + "' would be overwritten by this command");
+      }
+    }
+    taken.push_back(output);
+  }
+}
+
+/// What the options allow one by one but not together.
+void check_usage(const Options& options) {
+  const auto& cases = options.cases;
+  check_outputs(options);
+  if (options.has_picture() && cases.size() > 1) {
+    throw CLI::ValidationError("--svg and --png take one case at a time");
+  }
+  if (options.svg == "-" && options.png == "-") {
+    throw CLI::ValidationError("--svg and --png cannot both go to standard output");
+  }
+  if (std::count(cases.begin(), cases.end(), "-") > 1) {
+    throw CLI::ValidationError("- (standard input) can be read only once");
+  }
+}
+
+constexpr const char* examples =
+    "Without --json or --json-lines the plan is a text summary. Of several cases, a bad one does\n"
+    "not keep the others from being planned; the exit status is 2 then.\n\n"
+    "Examples:\n"
+    "  drapewright-batch plan leg.json\n"
+    "  drapewright-batch plan leg.json --json --output leg.plan.json\n"
+    "  drapewright-batch plan leg.json --svg leg.svg --png leg.png\n"
+    "  drapewright-batch plan leg.json --svg - | less\n"
+    "  cat leg.json | drapewright-batch plan - --json\n"
+    "  drapewright-batch plan cases/*.json --json-lines > plans.jsonl";
+
+}  // namespace
+
+void add_plan_command(CLI::App& app, ExitStatus& status) {
+  auto* command = app.add_subcommand("plan", "Plan the dressing of each case's last assessment");
+  auto options = std::make_shared<Options>();
+  options->jobs = std::max(1u, std::thread::hardware_concurrency());
+  options->today = todays_date();
+  command->add_option("CASE", options->cases, "Case files; - is standard input")->required();
+  auto* json = command->add_flag("--json", options->json,
+                                 "The plan as JSON (docs/plan.schema.json); an array of several");
+  command->add_flag("--json-lines", options->json_lines, "One plan a line, written as they come")
+      ->excludes(json);
+  command
+      ->add_option("--output", options->output,
+                   "Where the plan goes instead of - (standard "
+                   "output); an old file is replaced whole")
+      ->type_name("FILE");
+  command->add_option("--svg", options->svg, "The drawing to scale as SVG")->type_name("FILE");
+  command->add_option("--png", options->png, "The drawing to scale as PNG")->type_name("FILE");
+  command->add_option("--dpi", options->dpi, "Dots per inch of the PNG")
+      ->check(CLI::Range(20.0, 1200.0))
+      ->capture_default_str();
+  command
+      ->add_option("--today", options->today,
+                   "Day on which the plan is read, to say how old the assessment is ('' does not); "
+                   "else the calendar's")
+      ->check(fault_of_date)
+      ->type_name("YYYY-MM-DD");
+  command->add_option("--jobs", options->jobs, "How many cases are planned at a time")
+      ->check(CLI::Range(1, 1024))
+      ->type_name("N");
+  command->footer(examples);
+  command->callback([options, &status] {
+    check_usage(*options);
+    status = worse(status, plan_all(*options));
+  });
+}
+
+}  // namespace drapewright::batch

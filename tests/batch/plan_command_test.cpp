@@ -1,0 +1,145 @@
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <nlohmann/json.hpp>
+
+#include "tests/batch/program.h"
+
+namespace drapewright::batch_tests {
+namespace {
+
+using nlohmann::json;
+using testing::AllOf;
+using testing::HasSubstr;
+using testing::IsEmpty;
+using testing::SizeIs;
+using testing::StartsWith;
+
+TEST(PlanCommand, GivesATextSummary) {
+  const Folder folder;
+  folder.put("leg.json", plain_case());
+  const Outcome run = folder.run({"plan", "leg.json", "--today", "2026-03-02"});
+  EXPECT_EQ(run.status, 0) << run.err;
+  EXPECT_THAT(run.err, IsEmpty());
+  EXPECT_THAT(run.out, AllOf(StartsWith("Plan for demo, assessed on 2026-03-02\n"),
+                             HasSubstr("\nFindings: "), HasSubstr("\nWound A\n"),
+                             HasSubstr("  Area              40.0 +/- 2.6 cm2\n"),
+                             HasSubstr("\nFiller: 1 piece to put in, and to count out again\n"),
+                             HasSubstr("\nFilm over wound A\n"),
+                             HasSubstr("\nMaterials: 5 applications over the course\n")));
+  for (const auto& line : lines_of(run.out)) EXPECT_LE(line.size(), 80u) << line;
+}
+
+TEST(PlanCommand, GivesThePlanAsJson) {
+  const Folder folder;
+  folder.put("leg.json", plain_case());
+  const Outcome run = folder.run({"plan", "leg.json", "--json"});
+  EXPECT_EQ(run.status, 0) << run.err;
+  const json plan = json::parse(run.out);
+  EXPECT_EQ(plan["drapewright_plan"], 1);
+  EXPECT_NEAR(plan["wounds"][0]["area_cm2"].get<double>(), 40, 1e-9);
+  // Steiner: A + P m + pi m2 for the 8 x 5 rectangle grown by 5; film is never too small, nor
+  // larger than the tolerance of an offset allows.
+  const double film = 40 + 26 * 5 + 3.14159265358979 * 25;
+  const double area = plan["drapes"][0]["area_cm2"];
+  EXPECT_GE(area, film);
+  EXPECT_LE(area, film + 0.005 * (26 + 2 * 3.15 * 5));
+}
+
+TEST(PlanCommand, ReadsStandardInput) {
+  const Outcome run = Folder().run({"plan", "-", "--json"}, plain_case());
+  EXPECT_EQ(run.status, 0) << run.err;
+  EXPECT_EQ(json::parse(run.out)["label"], "demo");
+}
+
+TEST(PlanCommand, GivesAnArrayOfSeveralPlans) {
+  const Folder folder;
+  folder.put("a.json", plain_case());
+  const Outcome two = folder.run({"plan", "a.json", "a.json", "--json"});
+  EXPECT_EQ(two.status, 0) << two.err;
+  EXPECT_THAT(json::parse(two.out), SizeIs(2));
+  const Outcome none = folder.run({"plan", "b.json", "c.json", "--json"});
+  EXPECT_EQ(none.status, 2);
+  EXPECT_THAT(json::parse(none.out), IsEmpty());
+}
+
+TEST(PlanCommand, GivesOnePlanALineInTheOrderOfTheCases) {
+  const Folder folder;
+  std::vector<std::string> arguments{"plan", "--json-lines", "--jobs", "3"};
+  for (int i = 0; i < 20; ++i) {
+    json value = json::parse(plain_case());
+    value["label"] = "case " + std::to_string(i);
+    arguments.push_back(std::to_string(i) + ".json");
+    folder.put(arguments.back(), value.dump());
+  }
+  const Outcome run = folder.run(arguments);
+  EXPECT_EQ(run.status, 0) << run.err;
+  const auto lines = lines_of(run.out);
+  ASSERT_THAT(lines, SizeIs(20));
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    EXPECT_EQ(json::parse(lines[i])["label"], "case " + std::to_string(i));
+  }
+  arguments[3] = "1";
+  EXPECT_EQ(folder.run(arguments).out, run.out);
+}
+
+TEST(PlanCommand, PutsThePlanIntoAFileWhole) {
+  const Folder folder;
+  folder.put("a.json", plain_case());
+  folder.put("plan.json", "old");
+  EXPECT_EQ(folder.run({"plan", "none.json", "--json", "--output", "plan.json"}).status, 2);
+  EXPECT_EQ(folder.get("plan.json"), "old");
+  const Outcome run = folder.run({"plan", "a.json", "--json", "--output", "plan.json"});
+  EXPECT_EQ(run.status, 0) << run.err;
+  EXPECT_THAT(run.out, IsEmpty());
+  EXPECT_EQ(json::parse(folder.get("plan.json"))["label"], "demo");
+}
+
+TEST(PlanCommand, SaysWhenItCannotWrite) {
+  const Folder folder;
+  folder.put("a.json", plain_case());
+  for (const std::vector<std::string>& arguments : {
+           std::vector<std::string>{"plan", "a.json", "--output", "none/a.txt"},
+           {"plan", "a.json", "--output", "/dev/full"},
+           {"plan", "a.json", "--svg", "none/a.svg"},
+           {"plan", "a.json", "--png", "none/a.png"},
+       }) {
+    const Outcome run = folder.run(arguments);
+    EXPECT_EQ(run.status, 2);
+    EXPECT_THAT(lines_of(run.err), SizeIs(1)) << run.err;
+    EXPECT_THAT(run.err, HasSubstr("; expected "));
+  }
+}
+
+TEST(PlanCommand, DrawsPictures) {
+  const Folder folder;
+  const Outcome run = folder.run({"plan", demo_case("traced-150-points").string(), "--svg", "a.svg",
+                                  "--png", "a.png", "--dpi", "60"});
+  EXPECT_EQ(run.status, 0) << run.err;
+  EXPECT_THAT(run.err, IsEmpty());
+  EXPECT_THAT(run.out, StartsWith("Plan for "));
+  EXPECT_THAT(folder.get("a.svg"), AllOf(StartsWith("<?xml"), HasSubstr("</svg>")));
+  EXPECT_THAT(folder.get("a.png"), StartsWith("\x89PNG\r\n\x1A\n"));
+  const Outcome piped = folder.run({"plan", demo_case("traced-150-points").string(), "--svg", "-"});
+  EXPECT_EQ(piped.out, folder.get("a.svg"));
+}
+
+TEST(PlanCommand, SaysHowOldTheAssessmentIsWhenItKnowsTheDay) {
+  const Folder folder;
+  folder.put("a.json", plain_case());  // of 2 March 2026
+  const auto run = [&](const std::string& today) {
+    return folder.run({"plan", "a.json", "--today", today}).out;
+  };
+  EXPECT_THAT(run("2026-04-01"), HasSubstr("30 days old"));
+  EXPECT_THAT(run("2026-03-02"), testing::Not(HasSubstr("days old")));
+  EXPECT_THAT(run(""), testing::Not(HasSubstr("days old")));
+}
+
+TEST(PlanCommand, EqualInputGivesEqualOutput) {
+  const std::string file = demo_case("island-of-skin").string();
+  const std::vector<std::string> arguments{"plan", file, "--json", "--today", ""};
+  EXPECT_EQ(Folder().run(arguments).out, Folder().run(arguments).out);
+}
+
+}  // namespace
+}  // namespace drapewright::batch_tests

@@ -1,0 +1,98 @@
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <cstdlib>
+#include <fstream>
+#include <nlohmann/json.hpp>
+
+#include "core/casefile/case_json.h"
+#include "core/practice/limits.h"
+#include "tests/batch/program.h"
+
+namespace drapewright::batch_tests {
+namespace {
+
+namespace fs = std::filesystem;
+using nlohmann::json;
+
+const std::string docs = std::string(DRAPEWRIGHT_SOURCE_DIR) + "/docs/";
+
+std::vector<fs::path> demo_cases() {
+  std::vector<fs::path> files;
+  for (const auto& entry :
+       fs::directory_iterator(std::string(DRAPEWRIGHT_SOURCE_DIR) + "/demo_cases")) {
+    if (entry.path().extension() == ".json") files.push_back(entry.path());
+  }
+  return files;
+}
+
+/// Has a JSON Schema validator (Debian's python3-jsonschema) read the files: an independent judge
+/// of what this program writes. Returns what it has to say, nothing when all are valid.
+std::string complaints(const std::string& schema, const Folder& folder) {
+  const std::string script = std::string(DRAPEWRIGHT_SOURCE_DIR) + "/tests/batch/validate.py";
+  const std::string out = (folder.path() / "complaints").string();
+  const int status = std::system(("python3 '" + script + "' '" + docs + schema + "' '" +
+                                  folder.path().string() + "'/*.json >'" + out + "' 2>&1")
+                                     .c_str());
+  const std::string said = folder.get("complaints");
+  return status == 0 ? said : said + "exit status " + std::to_string(status);
+}
+
+TEST(Schema, OfCasesHoldsForEveryCaseAsItIsWritten) {
+  const Folder folder;
+  for (const auto& file : demo_cases()) {
+    casefile::write_case(folder.path() / file.filename(), casefile::read_case(file));
+  }
+  EXPECT_EQ(complaints("case.schema.json", folder), "");
+}
+
+TEST(Schema, OfCasesHoldsForTheDemoCases) {
+  const Folder folder;
+  for (const auto& file : demo_cases()) fs::copy(file, folder.path());
+  EXPECT_EQ(complaints("case.schema.json", folder), "");
+}
+
+TEST(Schema, OfPlansHoldsForEveryPlan) {
+  const Folder folder;
+  for (const auto& file : demo_cases()) {
+    const Outcome run =
+        folder.run({"plan", file.string(), "--json", "--output", file.filename().string()});
+    EXPECT_EQ(run.status, 0) << run.err;
+  }
+  // A wound too small for any filler: no place for the port.
+  json tiny = json::parse(plain_case());
+  tiny["assessments"][0]["wounds"][0]["outline_cm"] = {{0, 0}, {0.5, 0}, {0.5, 0.5}};
+  const Outcome run = folder.run({"plan", "-", "--json", "--output", "tiny.json"}, tiny.dump());
+  EXPECT_EQ(run.status, 0) << run.err;
+  EXPECT_TRUE(json::parse(folder.get("tiny.json"))["drapes"][0]["port"]["centre_cm"].is_null());
+  EXPECT_EQ(complaints("plan.schema.json", folder), "");
+}
+
+TEST(Schema, RefusesWhatIsNotACase) {
+  const Folder folder;
+  json bad = json::parse(plain_case());
+  bad["dressing"]["border_cm"] = -1;
+  folder.put("bad.json", bad.dump());
+  EXPECT_THAT(complaints("case.schema.json", folder), testing::HasSubstr("$.dressing.border_cm"));
+}
+
+/// The bounds that the documents promise are those that the reader applies.
+TEST(Schema, HasTheBoundsOfTheTableOfLimits) {
+  const json schema = json::parse(std::ifstream(docs + "case.schema.json"));
+  const json& settings = schema["$defs"]["dressing"]["properties"];
+  EXPECT_EQ(settings.size(), 15u);
+  for (const auto& [name, member] : settings.items()) {
+    const auto& limit = practice::limit(name);
+    EXPECT_EQ(member["default"].get<double>(), limit.standard) << name;
+    const std::string least = limit.minimum_excluded ? "exclusiveMinimum" : "minimum";
+    const std::string most = limit.maximum_excluded ? "exclusiveMaximum" : "maximum";
+    EXPECT_EQ(member.value(least, json()), json(limit.minimum)) << name;
+    EXPECT_EQ(member.value(most, json()), json(limit.maximum)) << name;
+  }
+  const json& wound = schema["$defs"]["wound"]["properties"];
+  EXPECT_EQ(wound["depth_cm"]["maximum"], practice::limit("depth_cm").maximum);
+  EXPECT_EQ(wound["wall_run_in_cm"]["maximum"], practice::limit("wall_run_in_cm").maximum);
+}
+
+}  // namespace
+}  // namespace drapewright::batch_tests
