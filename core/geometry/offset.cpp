@@ -54,7 +54,11 @@ struct Budget {
 
 /// The chord of an angle 2 pi / N on a circle of radius r cos-reaches in to r cos(pi / N).
 int points_per_circle(double distance_cm, double sag_cm) {
+  constexpr double most = 1e5;
   const double half_angle = std::acos(distance_cm / (distance_cm + sag_cm));
+  if (!(half_angle * most > pi)) {
+    throw std::invalid_argument("an offset's error is too small for its distance");
+  }
   return std::max(16, static_cast<int>(std::ceil(pi / half_angle)));
 }
 

@@ -17,16 +17,17 @@ struct Offset {
 };
 
 /// The part of `region` that is at least `distance_cm` from its edge (holes' edges included).
-/// Every point of the result keeps that distance; it misses the true inset by at most
-/// `max_error_cm`.
+/// Every point of the result's edge keeps that distance and is at most `max_error_cm` farther.
+/// docs/geometry.md says how that is made sure of.
 /// @param region        tidy polygons (see `tidy`), extent up to some 200 cm
 /// @param distance_cm   finite, >= 0
-/// @param max_error_cm  finite, > 0
+/// @param max_error_cm  finite, > 0, no less than some 1e-9 of the distance
 /// @throws std::invalid_argument for arguments outside their domain
 Offset inset(const Region& region, double distance_cm, double max_error_cm = tolerance::offset_cm);
 
-/// All points within `distance_cm` of `region`, holes closed where they are. The result contains
-/// the true outset and exceeds it by at most `max_error_cm`. Same domain and errors as `inset`.
+/// All points within `distance_cm` of `region`, holes closed where they are. Every
+/// point of the result's edge is as far from the region or at most `max_error_cm` farther. Same
+/// domain and errors as `inset`.
 Offset outset(const Region& region, double distance_cm, double max_error_cm = tolerance::offset_cm);
 
 }  // namespace drapewright::geometry

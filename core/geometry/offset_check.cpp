@@ -8,6 +8,7 @@
 #include "core/geometry/circle.h"
 #include "core/geometry/distance.h"
 #include "core/geometry/measures.h"
+#include "core/geometry/shapes.h"
 
 namespace drapewright::geometry {
 namespace {
@@ -132,41 +133,68 @@ class StretchCheck {
   double most_cm_;
 };
 
-/// Places just beyond the offset curve, square to the source's edges. Those that are indeed that
-/// far from all edges must belong to an inset, and must not to an outset. This is what finds a
-/// lost or an invented piece, whose own edges would all be in their right places.
-class FootCheck {
+/// Places just beyond the offset curve, square to the edges of the shape and fanned round its
+/// corners. Those that are indeed that far from all edges must belong to an inset, and must not to
+/// an outset. This is what finds a lost or an invented piece, whose own edges would all be in
+/// their right places.
+class ProbeCheck {
  public:
-  FootCheck(const OffsetTask& task, const EdgeTree& result) : task_(task), result_(result) {}
+  ProbeCheck(const OffsetTask& task, const EdgeTree& result)
+      : task_(task), result_(result), inwards_(task.direction == Direction::inwards) {}
 
-  std::string check(const std::vector<Segment>& feet) const {
-    for (const Segment& foot : feet) {
-      const double length = distance(foot.from, foot.to);
-      const auto parts = std::clamp(static_cast<int>(std::ceil(length / spacing_cm)), 1, 200);
-      for (int i = 0; i < parts; ++i) {
-        const Point p = foot.from + ((i + 0.5) / parts) * (foot.to - foot.from);
-        if (!is_right(p, foot)) return "a piece is missing or too much near" + at(p);
+  std::string check(const Region& shape) {
+    return for_each_ring(shape, [&](const Ring& ring, int) {
+      for (std::size_t i = 0, n = ring.size(); i < n && wrong_.empty(); ++i) {
+        const Segment edge{ring[i], ring[(i + 1) % n]};
+        const Segment next{edge.to, ring[(i + 2) % n]};
+        if (edge.from == edge.to || next.from == next.to) continue;
+        probe_edge(edge);
+        probe_corner(edge.to, square_to(edge), square_to(next));
       }
-    }
-    return {};
+      return wrong_;
+    });
   }
 
  private:
-  bool is_right(Point p, const Segment& foot) const {
-    const bool inwards = task_.direction == Direction::inwards;
-    const Point along = foot.to - foot.from;
-    const Point left{-along.y, along.x};
-    const double beyond = task_.distance_cm + 2 * task_.max_error_cm;
-    const Point probe = p + ((inwards ? beyond : -beyond) / norm(along)) * left;
-    const double least = task_.distance_cm + task_.max_error_cm;
-    if (task_.source_edges.nearest(probe).squared <= least * least) return true;
-    if (task_.source_edges.inside(probe) != inwards) return true;
-    return result_.inside(probe) == inwards;
+  /// Unit vector towards the offset curve. The shape lies to the left of its edges.
+  Point square_to(const Segment& edge) const {
+    const Point along = edge.to - edge.from;
+    return ((inwards_ ? 1 : -1) / norm(along)) * Point{-along.y, along.x};
   }
+
+  void probe_edge(const Segment& edge) {
+    const double length = distance(edge.from, edge.to);
+    const int parts = std::max(1, static_cast<int>(std::ceil(length / spacing_cm)));
+    for (int i = 0; i < parts; ++i) {
+      probe(edge.from + ((i + 0.5) / parts) * (edge.to - edge.from), square_to(edge));
+    }
+  }
+
+  void probe_corner(Point corner, Point from, Point to) {
+    const double turn = std::atan2(cross(from, to), dot(from, to));
+    if (inwards_ ? turn >= 0 : turn <= 0) return;  // here the curve has a corner, not an arc
+    const int parts = static_cast<int>(std::lround(std::abs(turn) * beyond() / spacing_cm));
+    for (int i = 0; i < parts; ++i) {
+      probe(corner, turned(from, degrees((i + 0.5) / parts * turn)));
+    }
+  }
+
+  void probe(Point foot, Point direction) {
+    const Point p = foot + beyond() * direction;
+    const double least = task_.distance_cm + task_.max_error_cm;
+    if (result_.inside(p) == inwards_) return;
+    if (task_.source_edges.inside(p) != inwards_) return;
+    if (task_.source_edges.nearest(p).squared <= least * least) return;
+    wrong_ = "a piece is missing or too much" + at(p);
+  }
+
+  double beyond() const { return task_.distance_cm + 2 * task_.max_error_cm; }
 
   static constexpr double spacing_cm = 0.2;
   const OffsetTask& task_;
   const EdgeTree& result_;
+  bool inwards_;
+  std::string wrong_;
 };
 
 /// Bounds that hold for every shape. From below an outset, from above an inset: Brunn and
@@ -215,7 +243,7 @@ std::string find_doubt(const OffsetTask& task, const StandIn& stand_in, const Re
   if (doubt.empty()) doubt = check_safe_side(task, result, edges);
   if (doubt.empty()) doubt = check_corners(task, edges);
   if (doubt.empty()) doubt = StretchCheck(stand_in_edges, stand_in.farthest_cm).check(edges);
-  if (doubt.empty()) doubt = FootCheck(task, edges).check(stand_in_edges.edges());
+  if (doubt.empty()) doubt = ProbeCheck(task, edges).check(stand_in.region);
   if (doubt.empty()) doubt = check_area(task, result);
   return doubt;
 }

@@ -109,6 +109,21 @@ TEST(OffsetCheck, FindsAnOutsetsFalseHole) {
   EXPECT_THAT(doubt_about(ring, Direction::outwards, 2, filled), HasSubstr("too much"));
 }
 
+TEST(OffsetCheck, FindsAFilledGapBetweenArcs) {
+  // Three specks whose borders meet all round a gap: its edge is made of arcs alone, and no edge
+  // of a speck looks towards it.
+  Region specks;
+  for (const double angle : {90.0, 210.0, 330.0}) {
+    const Point centre = turned(Point{2.19, 0}, angle);
+    specks.push_back({rectangle(0.02, 0.02, centre, angle + 45), {}});
+  }
+  Region filled = outset(specks, 2).region;
+  ASSERT_EQ(filled.size(), 1u);
+  ASSERT_EQ(filled[0].holes.size(), 1u);
+  filled[0].holes.clear();
+  EXPECT_THAT(doubt_about(specks, Direction::outwards, 2, filled), HasSubstr("too much"));
+}
+
 TEST(OffsetCheck, FindsAFalseExtraPiece) {
   const Region source{{rectangle(4, 4), {}}};
   Region result = outset(source, 1).region;

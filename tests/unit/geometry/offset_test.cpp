@@ -156,6 +156,17 @@ TEST(Offset, AFinerErrorIsKept) {
   }
 }
 
+TEST(Offset, WhatCannotBeVerifiedHasADoubtAndNoShape) {
+  // Not a shape that anyone should ask about: it crosses itself.
+  const Region crossing{{{{0, 0}, {4, 4}, {4, 0}, {0, 4.5}}, {}}};
+  for (const Offset& result : {inset(crossing, 0.3), outset(crossing, 2)}) {
+    EXPECT_FALSE(result.verified);
+    EXPECT_TRUE(result.region.empty());
+    EXPECT_FALSE(result.doubt.empty());
+    EXPECT_EQ(result.attempts, 8);
+  }
+}
+
 TEST(Offset, AtNoDistanceIsTheShapeItself) {
   const Region wound{{ellipse(8, 5), {}}};
   EXPECT_EQ(inset(wound, 0).region, wound);
@@ -174,6 +185,7 @@ TEST(Offset, ArgumentsOutsideTheirDomain) {
   EXPECT_THROW(inset(wound, -1), std::invalid_argument);
   EXPECT_THROW(outset(wound, std::numeric_limits<double>::quiet_NaN()), std::invalid_argument);
   EXPECT_THROW(outset(wound, 1, 0), std::invalid_argument);
+  EXPECT_THROW(outset(wound, 1, 1e-12), std::invalid_argument);
   EXPECT_THROW(inset({{{{0, 0}, {1, 1}}, {}}}, 1), std::invalid_argument);
 }
 
