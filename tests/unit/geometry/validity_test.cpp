@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <limits>
+#include <random>
 
 #include "core/geometry/measures.h"
 #include "core/geometry/shapes.h"
@@ -53,6 +54,51 @@ TEST(Validity, CrossesItselfInAThousandPoints) {
   Ring ring = circle(20, {}, 1000);
   std::swap(ring[300], ring[301]);
   expect_fault(ring, "crosses itself", ring[300], 0.1);
+}
+
+int winding_number(const Ring& ring, Point p) {
+  int number = 0;
+  for (std::size_t i = 0; i < ring.size(); ++i) {
+    const Point a = ring[i];
+    const Point b = ring[(i + 1) % ring.size()];
+    if ((a.y > p.y) == (b.y > p.y) || cross(b - a, p - a) * (b.y - a.y) <= 0) continue;
+    number += b.y > a.y ? 1 : -1;
+  }
+  return number;
+}
+
+// Corner points on a coarse lattice meet in every way there is: at corners, along edges, as spikes,
+// going on or turning back. What is right is told by winding numbers between the lattice's lines.
+TEST(Validity, CrossingIsWhatWindingNumbersSay) {
+  std::mt19937 random(31);
+  std::uniform_int_distribution<int> lattice(0, 4);
+  std::uniform_int_distribution<int> corners(3, 9);
+  int fine = 0;
+  int crossing = 0;
+  for (int round = 0; round < 300; ++round) {
+    Ring ring;
+    for (int i = corners(random); i > 0; --i) {
+      ring.push_back({double(lattice(random)), double(lattice(random))});
+    }
+    const auto fault = find_fault(turned(ring, round % 2 == 0 ? 0 : 20), max_cm);
+    if (fault && fault->problem.find("crosses") == std::string::npos) continue;
+    int least = 0;
+    int most = 0;
+    for (double x = 0.013; x < 4; x += 0.0171) {
+      for (double y = 0.029; y < 4; y += 0.0133) {
+        const int number = winding_number(ring, {x, y});
+        least = std::min(least, number);
+        most = std::max(most, number);
+      }
+    }
+    EXPECT_EQ(fault.has_value(), most - least > 1) << round;
+    ++(fault ? crossing : fine);
+    if (!fault) {
+      EXPECT_NEAR(area(tidy({ring, {}}).region), area(ring), 1e-3) << round;
+    }
+  }
+  EXPECT_GT(fine, 30);
+  EXPECT_GT(crossing, 30);
 }
 
 TEST(Validity, NoArea) {
