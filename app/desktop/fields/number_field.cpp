@@ -1,0 +1,142 @@
+#include "app/desktop/fields/number_field.h"
+
+#include <QEvent>
+#include <QLineEdit>
+#include <QWheelEvent>
+#include <algorithm>
+#include <cmath>
+
+#include "app/desktop/fields/read_number.h"
+#include "app/desktop/fields/text_field.h"
+#include "core/base/numbers.h"
+
+namespace drapewright::desktop {
+namespace {
+
+/// Digits after the point that tell the value apart from its neighbours, at most 6.
+int decimals_needed(double value) {
+  for (int decimals = 0; decimals < 6; ++decimals) {
+    const double scale = std::pow(10, decimals);
+    if (std::abs(std::round(value * scale) / scale - value) < 1e-9) return decimals;
+  }
+  return 6;
+}
+
+QString shown(double value, int decimals) {
+  return QString::fromStdString(format_short(value, decimals));
+}
+
+}  // namespace
+
+NumberField::NumberField(const Range& range, QWidget* parent)
+    : QDoubleSpinBox(parent), range_(range) {
+  const double least_step = std::pow(10, -range.decimals);
+  setLocale(QLocale::c());
+  setDecimals(range.decimals);
+  setSingleStep(range.step);
+  // An empty field is the value one step below all that can be entered.
+  const double lowest = range.minimum + (range.minimum_excluded ? least_step : 0);
+  const double highest = range.maximum - (range.maximum_excluded ? least_step : 0);
+  setRange(range.optional ? lowest - 1 : lowest, highest);
+  if (!range.unit.isEmpty()) setSuffix(" " + range.unit);
+  setFocusPolicy(Qt::StrongFocus);
+  setAccelerated(true);
+  setMinimumHeight(26);
+  setAlignment(Qt::AlignRight | Qt::AlignVCenter);
+  lineEdit()->setPlaceholderText(range.when_empty);
+  if (range.optional) setValue(minimum());
+  before_typing_ = value();
+  connect(this, &QDoubleSpinBox::valueChanged, this, [this] { emit entered(number()); });
+  connect(this, &QDoubleSpinBox::editingFinished, this, [this] {
+    before_typing_ = value();
+    emit left();
+  });
+}
+
+bool NumberField::is_empty_value(double value) const {
+  return range_.optional && value < range_.minimum - 0.5;
+}
+
+std::optional<double> NumberField::number() const {
+  if (is_empty_value(value())) return {};
+  return value();
+}
+
+void NumberField::show_number(std::optional<double> number) {
+  const double next = number.value_or(minimum());
+  if (!hasFocus()) before_typing_ = next;
+  if (next == value()) return;
+  const QSignalBlocker quiet(this);
+  // A file may hold more digits than the field usually shows: never round them away by showing.
+  setDecimals(std::max(range_.decimals, decimals_needed(next)));
+  setValue(next);
+  before_typing_ = value();
+}
+
+QString NumberField::without_unit(const QString& text) const {
+  QString number = text.trimmed();
+  if (!range_.unit.isEmpty() && number.endsWith(range_.unit)) number.chop(range_.unit.size());
+  return number.trimmed();
+}
+
+QString NumberField::objection(const QString& text) const {
+  const QString number = without_unit(text);
+  const TypedNumber typed = read_number(number);
+  if (!typed.value) {
+    if (!typed.doubt.isEmpty()) return typed.doubt;
+    return range_.optional ? QString() : QString("nothing was entered");
+  }
+  const bool too_low =
+      range_.minimum_excluded ? *typed.value <= range_.minimum : *typed.value < range_.minimum;
+  const bool too_high =
+      range_.maximum_excluded ? *typed.value >= range_.maximum : *typed.value > range_.maximum;
+  if (!too_low && !too_high) return {};
+  return QString("“%1” is not within %2%3 to %4%5 %6")
+      .arg(number, range_.minimum_excluded ? "above " : "", shown(range_.minimum, 3),
+           range_.maximum_excluded ? "below " : "", shown(range_.maximum, 3), range_.unit)
+      .trimmed();
+}
+
+QValidator::State NumberField::validate(QString& text, int&) const {
+  return objection(text).isEmpty() ? QValidator::Acceptable : QValidator::Intermediate;
+}
+
+double NumberField::valueFromText(const QString& text) const {
+  return read_number(without_unit(text)).value.value_or(minimum());
+}
+
+QString NumberField::textFromValue(double value) const {
+  return is_empty_value(value) ? QString() : shown(value, decimals());
+}
+
+void NumberField::fixup(QString& text) const {
+  const QString why = objection(text);
+  if (why.isEmpty()) return;
+  text = textFromValue(before_typing_) + suffix();
+  const QString kept = text.trimmed();
+  emit refused(is_empty_value(before_typing_) ? why + "." : why + QString("; kept %1.").arg(kept));
+}
+
+void NumberField::stepBy(int steps) {
+  if (is_empty_value(value())) return;
+  QDoubleSpinBox::stepBy(steps);
+}
+
+void NumberField::wheelEvent(QWheelEvent* event) {
+  if (hasFocus()) {
+    QDoubleSpinBox::wheelEvent(event);
+  } else {
+    event->ignore();
+  }
+}
+
+bool NumberField::event(QEvent* event) {
+  // Undo is the document's: a second, hidden one in each field would fight it.
+  if (is_undo_key(*event)) {
+    event->ignore();
+    return true;
+  }
+  return QDoubleSpinBox::event(event);
+}
+
+}  // namespace drapewright::desktop
