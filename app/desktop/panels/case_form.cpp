@@ -1,0 +1,121 @@
+#include "app/desktop/panels/case_form.h"
+
+#include <QDateEdit>
+#include <QFormLayout>
+#include <QLabel>
+#include <QSignalBlocker>
+
+#include "app/desktop/document/case_document.h"
+#include "app/desktop/fields/limited_field.h"
+#include "app/desktop/fields/text_field.h"
+
+namespace drapewright::desktop {
+namespace {
+
+constexpr int longest_label = 80;  // the file format's
+const QString date_format = "yyyy-MM-dd";
+
+}  // namespace
+
+CaseForm::CaseForm(CaseDocument& document, QWidget* parent)
+    : QWidget(parent),
+      document_(document),
+      label_(new TextField("a pseudonym", this)),
+      site_(new TextField("for example: left heel", this)),
+      date_(new QDateEdit(this)),
+      head_(new NumberField({.minimum = -3600, .maximum = 3600, .step = 15, .unit = "deg"}, this)),
+      fluid_(new LimitedField(
+          practice::limit("exudate_ml_per_day"),
+          {.decimals = 0, .step = 10, .optional = true, .when_empty = "not measured"}, this)) {
+  build_label();
+  build_date();
+  build_head();
+  build_fluid();
+  auto* form = new QFormLayout(this);
+  form->setContentsMargins(0, 0, 0, 0);
+  form->setFieldGrowthPolicy(QFormLayout::AllNonFixedFieldsGrow);
+  form->addRow("Label", label_);
+  form->addRow(quiet_text("Never a patient's name or number.", this));
+  form->addRow("Body site", site_);
+  form->addRow("Seen on", date_);
+  form->addRow("Head lies at", head_);
+  form->addRow(fluid_);
+  connect(&document, &CaseDocument::case_changed, this, &CaseForm::show_case);
+  show_case();
+}
+
+void CaseForm::build_label() {
+  label_->setObjectName("label");
+  label_->setAccessibleName("Label");
+  label_->setMaxLength(longest_label);
+  connect(label_, &QLineEdit::textEdited, this, [this](const QString& text) {
+    if (text.trimmed().isEmpty()) return;  // a case always has a label; see editingFinished
+    document_.edit("label", "label",
+                   [&](wound::Case& value) { value.label = text.trimmed().toStdString(); });
+  });
+  connect(label_, &QLineEdit::editingFinished, this, [this] {
+    document_.end_stretch();
+    label_->show_text(QString::fromStdString(document_.value().label));
+  });
+  site_->setObjectName("body_site");
+  site_->setAccessibleName("Body site");
+  connect(site_, &QLineEdit::textEdited, this, [this](const QString& text) {
+    document_.edit("body site", "body_site",
+                   [&](wound::Case& value) { value.body_site = text.toStdString(); });
+  });
+  connect(site_, &QLineEdit::editingFinished, this, [this] { document_.end_stretch(); });
+}
+
+void CaseForm::build_date() {
+  date_->setObjectName("date");
+  date_->setAccessibleName("Seen on");
+  date_->setDisplayFormat(date_format);
+  date_->setCalendarPopup(true);
+  date_->setMinimumHeight(26);
+  date_->setFocusPolicy(Qt::StrongFocus);
+  date_->setToolTip("The day on which the wound was looked at: year-month-day.");
+  connect(date_, &QDateEdit::dateChanged, this, [this](const QDate& date) {
+    document_.edit("date", "date", [&](wound::Case& value) {
+      value.current().date = date.toString(date_format).toStdString();
+    });
+  });
+  connect(date_, &QDateEdit::editingFinished, this, [this] { document_.end_stretch(); });
+}
+
+void CaseForm::build_head() {
+  head_->setObjectName("head_direction_deg");
+  head_->setAccessibleName("Direction to the head");
+  head_->setToolTip(
+      "Which way the patient's head lies in the drawing: 90 is up, 0 is to the right. The hours of "
+      "the clock follow it, with 12 to the head.");
+  connect(head_, &NumberField::entered, this, [this](std::optional<double> degrees) {
+    document_.edit("head direction", "head_direction_deg",
+                   [&](wound::Case& value) { value.head_direction_deg = degrees.value_or(90); });
+  });
+  connect(head_, &NumberField::left, this, [this] { document_.end_stretch(); });
+}
+
+void CaseForm::build_fluid() {
+  connect(&fluid_->field(), &NumberField::entered, this, [this](std::optional<double> amount) {
+    document_.edit("exudate", "exudate_ml_per_day",
+                   [&](wound::Case& value) { value.current().exudate_ml_per_day = amount; });
+  });
+  connect(&fluid_->field(), &NumberField::left, this, [this] { document_.end_stretch(); });
+}
+
+void CaseForm::show_case() {
+  const auto& value = document_.value();
+  const QString label = QString::fromStdString(value.label);
+  if (label_->text().trimmed() != label && !label_->text().trimmed().isEmpty()) {
+    label_->show_text(label);
+  } else if (!label_->hasFocus()) {
+    label_->show_text(label);
+  }
+  site_->show_text(QString::fromStdString(value.body_site));
+  const QSignalBlocker quiet(date_);
+  date_->setDate(QDate::fromString(QString::fromStdString(value.current().date), date_format));
+  head_->show_number(value.head_direction_deg);
+  fluid_->show_number(value.current().exudate_ml_per_day);
+}
+
+}  // namespace drapewright::desktop

@@ -1,0 +1,94 @@
+#include "app/desktop/panels/count_banner.h"
+
+#include <QEvent>
+#include <QGridLayout>
+#include <QLabel>
+#include <algorithm>
+
+#include "app/desktop/fields/limited_field.h"
+#include "app/desktop/theme/marks.h"
+#include "core/base/numbers.h"
+
+namespace drapewright::desktop {
+namespace {
+
+using dressing::Severity;
+
+QString count_words(const std::vector<dressing::Finding>& findings, Severity severity,
+                    const std::string& word) {
+  const auto count = std::ranges::count(findings, severity, &dressing::Finding::severity);
+  return count == 0 ? QString() : QString::fromStdString(count_of(static_cast<int>(count), word));
+}
+
+}  // namespace
+
+CountBanner::CountBanner(QWidget* parent)
+    : QWidget(parent),
+      count_(new QLabel(this)),
+      advice_(quiet_text({}, this)),
+      mark_(new QLabel(this)),
+      weights_(new QLabel(this)) {
+  auto* grid = new QGridLayout(this);
+  grid->setContentsMargins(0, 0, 0, 4);
+  grid->addWidget(count_, 0, 0, 1, 2);
+  grid->addWidget(advice_, 1, 0, 1, 2);
+  grid->addWidget(mark_, 2, 0);
+  grid->addWidget(weights_, 2, 1);
+  grid->setColumnStretch(1, 1);
+  count_->setObjectName("piece_count");
+  weights_->setWordWrap(true);
+  fit_font();
+  show_result({});
+}
+
+void CountBanner::show_result(const PlanResult& result) {
+  findings_ = findings_of(result);
+  if (result.plan) {
+    count_->setText(QString::fromStdString(count_of(result.plan->fill.piece_count, "piece")) +
+                    " of filler");
+    advice_->setText("Count them in, write the number on the dressing, count them out.");
+  } else {
+    count_->setText(result.planned ? "No plan" : "Nothing planned yet");
+    advice_->setText(result.planned ? "See the findings for what is wrong."
+                                    : "The count of filler pieces will stand here.");
+  }
+  show_weights();
+}
+
+QString CountBanner::count_text() const { return count_->text(); }
+
+void CountBanner::show_weights() {
+  QStringList parts{count_words(findings_, Severity::stop, "stop"),
+                    count_words(findings_, Severity::warning, "warning"),
+                    count_words(findings_, Severity::note, "note")};
+  parts.removeAll(QString());
+  weights_->setText(parts.join(", "));
+  weights_->setVisible(!parts.isEmpty());
+  mark_->setVisible(!parts.isEmpty());
+  if (findings_.empty()) return;
+  const Severity gravest =
+      std::ranges::min_element(findings_, {}, &dressing::Finding::severity)->severity;
+  const int size = fontMetrics().height() * 5 / 4;
+  mark_->setPixmap(severity_mark(gravest, palette(), size).pixmap(size, size));
+  QPalette own = palette();
+  own.setColor(QPalette::WindowText, severity_ink(gravest, palette()));
+  weights_->setPalette(own);
+}
+
+void CountBanner::fit_font() {
+  QFont large = font();
+  large.setBold(true);
+  large.setPointSizeF(large.pointSizeF() * 1.7);
+  count_->setFont(large);
+  QFont bold = font();
+  bold.setBold(true);
+  weights_->setFont(bold);
+}
+
+void CountBanner::changeEvent(QEvent* event) {
+  QWidget::changeEvent(event);
+  if (event->type() == QEvent::FontChange) fit_font();
+  if (event->type() == QEvent::PaletteChange || event->type() == QEvent::FontChange) show_weights();
+}
+
+}  // namespace drapewright::desktop

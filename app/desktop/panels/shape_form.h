@@ -1,0 +1,45 @@
+#pragma once
+
+#include <QWidget>
+
+#include "app/desktop/document/shape_ref.h"
+
+class QComboBox;
+class QLabel;
+
+namespace drapewright::desktop {
+
+class CaseDocument;
+class LimitedField;
+class TextField;
+
+/// What else is known of the chosen shape: a wound's name, depth and wall; a zone's kind and note.
+class ShapeForm : public QWidget {
+  Q_OBJECT
+
+ public:
+  explicit ShapeForm(CaseDocument& document, QWidget* parent = nullptr);
+
+  /// Nothing is shown for islands and for what is not there.
+  void set_shape(const ShapeRef& ref);
+
+ private:
+  QWidget* wound_part();
+  QWidget* zone_part();
+  LimitedField* wound_field(std::string_view id, const QString& what, double wound::Wound::*member);
+  void show_case();
+  void show_wound(const wound::Wound& wound);
+
+  CaseDocument& document_;
+  ShapeRef ref_;
+  TextField* id_ = nullptr;
+  LimitedField* depth_ = nullptr;
+  LimitedField* run_in_ = nullptr;
+  QLabel* pockets_ = nullptr;
+  QComboBox* kind_ = nullptr;
+  TextField* note_ = nullptr;
+  QWidget* wound_part_;
+  QWidget* zone_part_;
+};
+
+}  // namespace drapewright::desktop
