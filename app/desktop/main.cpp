@@ -1,0 +1,50 @@
+#include <QApplication>
+#include <QCommandLineParser>
+#include <QDate>
+#include <QIcon>
+#include <QTimer>
+
+#include "app/desktop/window/appearance.h"
+#include "app/desktop/window/file_desk.h"
+#include "app/desktop/window/main_window.h"
+
+namespace {
+
+constexpr const char* first_demo = "plain-heel";
+
+void read_arguments(QCommandLineParser& parser, const QApplication& program) {
+  parser.setApplicationDescription(
+      "Plans a negative-pressure wound dressing from a wound's outline.\nA planning aid: the "
+      "prescriber, local policy and the device's instructions decide.");
+  parser.addHelpOption();
+  parser.addVersionOption();
+  parser.addOption({"demo", "Open an invented case."});
+  parser.addPositionalArgument("case", "The case file to open.", "[CASE]");
+  parser.process(program);
+}
+
+}  // namespace
+
+int main(int argc, char* argv[]) {
+  QApplication program(argc, argv);
+  QApplication::setApplicationName("Drapewright");
+  QApplication::setOrganizationName("Drapewright");
+  QApplication::setApplicationVersion(DRAPEWRIGHT_VERSION);
+  QApplication::setWindowIcon(QIcon(":/icons/drapewright.svg"));
+  QCommandLineParser parser;
+  read_arguments(parser, program);
+
+  using namespace drapewright::desktop;
+  Appearance::restore();
+  MainWindow window(QDate::currentDate().toString(Qt::ISODate));
+  window.show();
+  // After the window is there, so that an error's dialog has something to stand on.
+  QTimer::singleShot(0, &window, [&] {
+    if (!parser.positionalArguments().isEmpty()) {
+      window.files().open_path(parser.positionalArguments().front());
+    } else if (parser.isSet("demo")) {
+      window.files().open_demo(first_demo);
+    }
+  });
+  return QApplication::exec();
+}

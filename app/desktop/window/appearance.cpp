@@ -1,0 +1,68 @@
+#include "app/desktop/window/appearance.h"
+
+#include <QActionGroup>
+#include <QApplication>
+#include <QMenu>
+#include <QSettings>
+#include <algorithm>
+
+#include "app/desktop/theme/style.h"
+
+namespace drapewright::desktop {
+namespace {
+
+constexpr int text_sizes[] = {100, 125, 150, 200};
+
+Scheme chosen_scheme() {
+  return static_cast<Scheme>(std::clamp(QSettings().value("scheme", 0).toInt(), 0, 2));
+}
+
+int chosen_text_size() {
+  const int percent = QSettings().value("text_percent", 100).toInt();
+  return std::clamp(percent, text_sizes[0], text_sizes[3]);
+}
+
+QApplication& program() { return *static_cast<QApplication*>(QApplication::instance()); }
+
+}  // namespace
+
+Appearance::Appearance(QObject* parent) : QObject(parent) {}
+
+void Appearance::restore() {
+  set_up_look(program(), chosen_scheme());
+  if (chosen_text_size() != 100) set_text_size(program(), chosen_text_size());
+}
+
+void Appearance::add_to(QMenu& menu) {
+  add_schemes(*menu.addMenu("&Appearance"));
+  add_text_sizes(*menu.addMenu("&Text size"));
+}
+
+void Appearance::add_schemes(QMenu& menu) {
+  auto* group = new QActionGroup(this);
+  const QStringList titles{"As the &system", "&Light", "&Dark"};
+  for (int i = 0; i < titles.size(); ++i) {
+    QAction* action = group->addAction(menu.addAction(titles[i]));
+    action->setCheckable(true);
+    action->setChecked(static_cast<int>(chosen_scheme()) == i);
+    connect(action, &QAction::triggered, this, [i] {
+      QSettings().setValue("scheme", i);
+      set_up_look(program(), static_cast<Scheme>(i));
+    });
+  }
+}
+
+void Appearance::add_text_sizes(QMenu& menu) {
+  auto* group = new QActionGroup(this);
+  for (const int percent : text_sizes) {
+    QAction* action = group->addAction(menu.addAction(QString("%1 %").arg(percent)));
+    action->setCheckable(true);
+    action->setChecked(chosen_text_size() == percent);
+    connect(action, &QAction::triggered, this, [percent] {
+      QSettings().setValue("text_percent", percent);
+      set_text_size(program(), percent);
+    });
+  }
+}
+
+}  // namespace drapewright::desktop

@@ -1,0 +1,91 @@
+#include "app/desktop/window/drawing_pane.h"
+
+#include <QHBoxLayout>
+#include <QMenu>
+#include <QStackedWidget>
+#include <QToolButton>
+
+#include "app/desktop/canvas/plan_view.h"
+#include "app/desktop/window/start_page.h"
+#include "core/report/layer_style.h"
+
+namespace drapewright::desktop {
+namespace {
+
+QToolButton* tool(const QString& text, const QString& tip, QWidget* parent) {
+  auto* button = new QToolButton(parent);
+  button->setText(text);
+  button->setToolTip(tip);
+  button->setAccessibleName(tip);
+  button->setFocusPolicy(Qt::StrongFocus);
+  button->setMinimumSize(28, 26);
+  return button;
+}
+
+}  // namespace
+
+DrawingPane::DrawingPane(QWidget* parent)
+    : QWidget(parent),
+      view_(new PlanView(this)),
+      start_(new StartPage(this)),
+      layers_(new QMenu("&Layers", this)),
+      stack_(new QStackedWidget(this)) {
+  build_layers();
+  stack_->addWidget(start_);
+  stack_->addWidget(drawing_part());
+  auto* column = new QVBoxLayout(this);
+  column->setContentsMargins(0, 6, 0, 0);
+  column->addWidget(stack_);
+}
+
+QWidget* DrawingPane::drawing_part() {
+  auto* part = new QWidget(this);
+  QToolButton* fit = tool("Fit", "Fit the drawing to the window", part);
+  QToolButton* closer = tool("+", "Zoom in", part);
+  QToolButton* farther = tool("\u2212", "Zoom out", part);
+  QToolButton* layers = tool("Layers", "Choose the layers that are drawn", part);
+  layers->setMenu(layers_);
+  layers->setPopupMode(QToolButton::InstantPopup);
+  connect(fit, &QToolButton::clicked, view_, &PlanView::fit);
+  connect(closer, &QToolButton::clicked, view_, &PlanView::zoom_in);
+  connect(farther, &QToolButton::clicked, view_, &PlanView::zoom_out);
+  auto* row = new QHBoxLayout;
+  row->setContentsMargins(6, 0, 6, 0);
+  for (QToolButton* button : {fit, closer, farther, layers}) row->addWidget(button);
+  row->addStretch(1);
+  auto* column = new QVBoxLayout(part);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->addLayout(row);
+  column->addWidget(view_, 1);
+  return part;
+}
+
+void DrawingPane::build_layers() {
+  for (const auto& style : report::layer_styles()) {
+    QAction* action = layers_->addAction(
+        QString::fromUtf8(style.title.data(), static_cast<qsizetype>(style.title.size())));
+    action->setCheckable(true);
+    action->setChecked(view_->layer_visible(style.kind));
+    connect(action, &QAction::toggled, this,
+            [this, kind = style.kind](bool on) { view_->set_layer_visible(kind, on); });
+  }
+}
+
+void DrawingPane::show_result(const PlanResult& result) {
+  stack_->setCurrentIndex(result.planned ? 1 : 0);
+  // A case that cannot be planned keeps no earlier plan on the screen.
+  if (!result.plan) view_->show_plan(nullptr, nullptr);
+  view_->clear_mark();
+  view_->show_plan(result.planned, result.plan);
+  if (result.planned && fit_next_) {
+    fit_next_ = false;
+    view_->fit();
+  }
+}
+
+void DrawingPane::show_late(std::shared_ptr<const wound::Case> value) {
+  stack_->setCurrentIndex(1);
+  view_->show_plan(std::move(value), nullptr);
+}
+
+}  // namespace drapewright::desktop

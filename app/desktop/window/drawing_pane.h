@@ -1,0 +1,44 @@
+#pragma once
+
+#include <QWidget>
+
+#include "app/desktop/jobs/plan_result.h"
+
+class QMenu;
+class QStackedWidget;
+
+namespace drapewright::desktop {
+
+class PlanView;
+class StartPage;
+
+/// The drawing with its switches, or what to do first while there is nothing to draw.
+class DrawingPane : public QWidget {
+  Q_OBJECT
+
+ public:
+  explicit DrawingPane(QWidget* parent = nullptr);
+
+  void show_result(const PlanResult& result);
+  /// The case has changed and its plan is late: what is drawn is out of date.
+  void show_late(std::shared_ptr<const wound::Case> value);
+  /// Another case: it is fitted to the window once its plan is there.
+  void expect_other_case() { fit_next_ = true; }
+
+  PlanView& view() { return *view_; }
+  StartPage& start_page() { return *start_; }
+  /// One switch for each layer.
+  QMenu& layers() { return *layers_; }
+
+ private:
+  QWidget* drawing_part();
+  void build_layers();
+
+  PlanView* view_;
+  StartPage* start_;
+  QMenu* layers_;
+  QStackedWidget* stack_;
+  bool fit_next_ = true;
+};
+
+}  // namespace drapewright::desktop

@@ -1,0 +1,138 @@
+#include "app/desktop/window/file_desk.h"
+
+#include <QFileDialog>
+#include <QFileInfo>
+#include <QMessageBox>
+#include <QRegularExpression>
+#include <QSaveFile>
+#include <QSettings>
+#include <QStandardPaths>
+#include <utility>
+
+#include "app/desktop/document/case_document.h"
+#include "app/desktop/document/demo_cases.h"
+#include "app/desktop/window/fault_box.h"
+
+namespace drapewright::desktop {
+namespace {
+
+const QString case_filter = "Cases (*.json);;All files (*)";
+const QString recent_key = "recent_files";
+constexpr int most_recent = 8;
+
+}  // namespace
+
+FileDesk::FileDesk(CaseDocument& document, QString today, QWidget& window)
+    : QObject(&window), document_(document), today_(std::move(today)), window_(window) {}
+
+bool FileDesk::may_leave() {
+  if (!document_.is_modified()) return true;
+  QMessageBox box(
+      QMessageBox::Question, "Drapewright",
+      QString("Save the changes to “%1”?").arg(QString::fromStdString(document_.value().label)),
+      QMessageBox::Save | QMessageBox::Discard | QMessageBox::Cancel, &window_);
+  box.setObjectName("unsaved");
+  box.setInformativeText("Without saving, they are lost.");
+  box.setDefaultButton(QMessageBox::Save);
+  const int answer = box.exec();
+  if (answer == QMessageBox::Save) return save();
+  return answer == QMessageBox::Discard;
+}
+
+void FileDesk::start_new() {
+  if (may_leave()) document_.start_new(today_);
+}
+
+void FileDesk::open() {
+  if (!may_leave()) return;
+  const QString path = QFileDialog::getOpenFileName(&window_, "Open a case", folder(), case_filter);
+  if (!path.isEmpty()) open_path(path);
+}
+
+bool FileDesk::open_path(const QString& path) {
+  try {
+    document_.open(path);
+  } catch (const InputError& error) {
+    show_fault(&window_, QString("“%1” cannot be opened.").arg(QFileInfo(path).fileName()), error,
+               "The open case is as it was.");
+    return false;
+  }
+  remember(path);
+  return true;
+}
+
+bool FileDesk::open_demo(const QString& name) {
+  if (!may_leave()) return false;
+  try {
+    document_.start_from(read_demo(name));
+  } catch (const InputError& error) {
+    show_fault(&window_, "The demo cannot be opened.", error, "The open case is as it was.");
+    return false;
+  }
+  return true;
+}
+
+bool FileDesk::save() { return document_.path().isEmpty() ? save_as() : save_to(document_.path()); }
+
+bool FileDesk::save_as() {
+  QFileDialog dialog(&window_, "Save the case as", folder(), case_filter);
+  dialog.setAcceptMode(QFileDialog::AcceptSave);
+  dialog.setDefaultSuffix("json");
+  dialog.selectFile(suggested_path(".json"));
+  if (dialog.exec() != QDialog::Accepted || dialog.selectedFiles().isEmpty()) return false;
+  return save_to(dialog.selectedFiles().front());
+}
+
+bool FileDesk::save_to(const QString& path) {
+  try {
+    document_.save_as(path);
+  } catch (const InputError& error) {
+    show_fault(&window_, QString("“%1” was not saved.").arg(QFileInfo(path).fileName()), error,
+               "The file is as it was, and nothing in the window is lost.");
+    return false;
+  }
+  remember(path);
+  return true;
+}
+
+void FileDesk::save_list(const QByteArray& csv) {
+  QFileDialog dialog(&window_, "Save the materials list as", folder(),
+                     "Comma-separated values (*.csv);;All files (*)");
+  dialog.setAcceptMode(QFileDialog::AcceptSave);
+  dialog.setDefaultSuffix("csv");
+  dialog.selectFile(suggested_path("-materials.csv"));
+  if (dialog.exec() != QDialog::Accepted || dialog.selectedFiles().isEmpty()) return;
+  const QString path = dialog.selectedFiles().front();
+  QSaveFile file(path);
+  if (!file.open(QIODevice::WriteOnly) || file.write(csv) != csv.size() || !file.commit()) {
+    show_fault(&window_, QString("“%1” was not saved.").arg(QFileInfo(path).fileName()),
+               InputError(file.errorString().toStdString(), "a folder that can be written to"),
+               "The file is as it was.");
+  }
+}
+
+QStringList FileDesk::recent() const { return QSettings().value(recent_key).toStringList(); }
+
+void FileDesk::remember(const QString& path) {
+  QStringList all = recent();
+  const QString full = QFileInfo(path).absoluteFilePath();
+  all.removeAll(full);
+  all.prepend(full);
+  QSettings().setValue(recent_key, all.mid(0, most_recent));
+  emit recent_changed();
+}
+
+QString FileDesk::folder() const {
+  if (!document_.path().isEmpty()) return QFileInfo(document_.path()).absolutePath();
+  return QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation);
+}
+
+QString FileDesk::suggested_path(const QString& ending) const {
+  static const QRegularExpression unfit("[^\\w]+", QRegularExpression::UseUnicodePropertiesOption);
+  QString name = document_.path().isEmpty()
+                     ? QString::fromStdString(document_.value().label).replace(unfit, "-")
+                     : QFileInfo(document_.path()).completeBaseName();
+  return name + ending;
+}
+
+}  // namespace drapewright::desktop

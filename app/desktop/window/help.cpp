@@ -1,0 +1,78 @@
+#include "app/desktop/window/help.h"
+
+#include <QAction>
+#include <QApplication>
+#include <QDialog>
+#include <QMainWindow>
+#include <QMenu>
+#include <QMenuBar>
+#include <QMessageBox>
+#include <QVBoxLayout>
+#include <utility>
+#include <vector>
+
+#include "app/desktop/panels/wrapped_table.h"
+
+namespace drapewright::desktop {
+namespace {
+
+using Row = std::pair<QString, QString>;
+
+void collect(const QMenu& menu, std::vector<Row>& rows) {
+  for (const QAction* action : menu.actions()) {
+    if (action->menu() != nullptr) collect(*action->menu(), rows);
+    if (action->shortcut().isEmpty()) continue;
+    rows.emplace_back(action->text().remove('&'),
+                      action->shortcut().toString(QKeySequence::NativeText));
+  }
+}
+
+std::vector<Row> shortcut_rows(const QMainWindow& window) {
+  std::vector<Row> rows;
+  for (const QAction* action : window.menuBar()->actions()) {
+    if (action->menu() != nullptr) collect(*action->menu(), rows);
+  }
+  rows.emplace_back("Move the drawing", "arrow keys, or drag");
+  rows.emplace_back("Zoom at the cursor", "wheel");
+  rows.emplace_back("Change a number by a step", "up and down keys");
+  return rows;
+}
+
+}  // namespace
+
+const QString standing_sentence =
+    "A planning aid: the prescriber, local policy and the device's instructions decide.";
+
+void show_about(QMainWindow& window) {
+  auto* box = new QMessageBox(QMessageBox::NoIcon, "About Drapewright",
+                              "Drapewright " + QApplication::applicationVersion(),
+                              QMessageBox::Close, &window);
+  box->setInformativeText(
+      "Plans a negative-pressure wound dressing from a traced or typed outline: how to cut the "
+      "filler, what film to put over it, where the port may go, and what that takes from the "
+      "shelf.\n\n" +
+      standing_sentence +
+      "\n\nFree software under the GNU General Public License, version 3 or "
+      "later; it comes without any warranty.");
+  box->setAttribute(Qt::WA_DeleteOnClose);
+  box->setModal(false);
+  box->show();
+}
+
+void show_shortcuts(QMainWindow& window) {
+  auto* dialog = new QDialog(&window);
+  dialog->setAttribute(Qt::WA_DeleteOnClose);
+  dialog->setWindowTitle("Keys");
+  auto* table = new WrappedTable("Keys", {"What", "Keys"}, 0, dialog);
+  const auto rows = shortcut_rows(window);
+  table->set_rows(static_cast<int>(rows.size()));
+  for (int row = 0; row < table->rowCount(); ++row) {
+    table->cell(row, 0).setText(rows[static_cast<std::size_t>(row)].first);
+    table->cell(row, 1).setText(rows[static_cast<std::size_t>(row)].second);
+  }
+  (new QVBoxLayout(dialog))->addWidget(table);
+  dialog->resize(440, 480);
+  dialog->show();
+}
+
+}  // namespace drapewright::desktop

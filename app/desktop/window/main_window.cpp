@@ -1,0 +1,205 @@
+#include "app/desktop/window/main_window.h"
+
+#include <QCloseEvent>
+#include <QFileInfo>
+#include <QLabel>
+#include <QMimeData>
+#include <QProgressBar>
+#include <QSplitter>
+#include <QStatusBar>
+#include <QTabWidget>
+#include <algorithm>
+
+#include "app/desktop/canvas/plan_view.h"
+#include "app/desktop/panels/cautions_page.h"
+#include "app/desktop/panels/findings_panel.h"
+#include "app/desktop/panels/materials_panel.h"
+#include "app/desktop/panels/settings_page.h"
+#include "app/desktop/panels/wound_page.h"
+#include "app/desktop/theme/marks.h"
+#include "app/desktop/window/appearance.h"
+#include "app/desktop/window/drawing_pane.h"
+#include "app/desktop/window/file_desk.h"
+#include "app/desktop/window/help.h"
+#include "app/desktop/window/result_pane.h"
+#include "app/desktop/window/start_page.h"
+#include "core/base/numbers.h"
+#include "core/practice/cautions.h"
+
+namespace drapewright::desktop {
+namespace {
+
+constexpr int waiting_is_told_after_ms = 50;
+constexpr int cautions_tab = 1;
+
+bool any_contraindication(const wound::Case& value) {
+  return std::ranges::any_of(value.cautions.present, [](const std::string& id) {
+    const auto* caution = practice::find_caution(id);
+    return caution != nullptr && caution->kind == practice::CautionKind::contraindication;
+  });
+}
+
+QString dropped_file(const QMimeData& data) {
+  return data.urls().size() == 1 ? data.urls().front().toLocalFile() : QString();
+}
+
+}  // namespace
+
+MainWindow::MainWindow(const QString& today, QWidget* parent)
+    : QMainWindow(parent),
+      document_(today),
+      files_(new FileDesk(document_, today, *this)),
+      appearance_(new Appearance(this)) {
+  setAcceptDrops(true);
+  late_.setSingleShot(true);
+  late_.setInterval(waiting_is_told_after_ms);
+  build_panes();
+  build_status_bar();
+  build_file_menu();
+  build_edit_menu();
+  build_view_menu();
+  build_help_menu();
+  connect_parts();
+  show_title();
+  mark_cautions();
+  resize(1366, 720);
+}
+
+MainWindow::~MainWindow() = default;
+
+PlanView& MainWindow::plan_view() { return drawing_->view(); }
+
+bool MainWindow::is_up_to_date() const {
+  return document_.has_wounds() ? result_.planned == document_.shared() : !result_.planned;
+}
+
+void MainWindow::build_panes() {
+  seen_ = new QTabWidget(this);
+  seen_->setDocumentMode(true);
+  seen_->addTab(new WoundPage(document_, this), "Wound");
+  seen_->addTab(new CautionsPage(document_, this), "Cautions");
+  seen_->addTab(new SettingsPage(document_, this), "Dressing");
+  drawing_ = new DrawingPane(this);
+  results_ = new ResultPane(this);
+  auto* split = new QSplitter(this);
+  split->addWidget(seen_);
+  split->addWidget(drawing_);
+  split->addWidget(results_);
+  split->setStretchFactor(1, 1);
+  split->setChildrenCollapsible(false);
+  split->setHandleWidth(6);
+  split->setSizes({330, 640, 396});
+  setCentralWidget(split);
+}
+
+void MainWindow::build_status_bar() {
+  progress_ = new QProgressBar(this);
+  progress_->setRange(0, 100);
+  progress_->setMaximumWidth(160);
+  progress_->setFormat("Planning");
+  progress_->setAccessibleName("Planning");
+  progress_->hide();
+  cursor_ = new QLabel(this);
+  statusBar()->addWidget(new QLabel(standing_sentence, this), 1);
+  statusBar()->addPermanentWidget(progress_);
+  statusBar()->addPermanentWidget(cursor_);
+}
+
+void MainWindow::connect_parts() {
+  connect(&document_, &CaseDocument::case_changed, this, &MainWindow::replan);
+  connect(&document_, &CaseDocument::case_changed, this, &MainWindow::show_title);
+  connect(&document_, &CaseDocument::case_changed, this, &MainWindow::mark_cautions);
+  connect(&document_, &CaseDocument::case_replaced, this, &MainWindow::forget);
+  connect(&document_, &CaseDocument::path_changed, this, &MainWindow::show_title);
+  connect(&document_.undo_stack(), &QUndoStack::cleanChanged, this, &MainWindow::show_title);
+  connect(&job_, &PlanJob::finished, this, &MainWindow::take);
+  connect(&job_, &PlanJob::progressed, this,
+          [this](double part) { progress_->setValue(static_cast<int>(100 * part)); });
+  connect(&late_, &QTimer::timeout, this, &MainWindow::show_late);
+  connect(&drawing_->start_page(), &StartPage::open_wanted, files_, &FileDesk::open);
+  connect(&drawing_->start_page(), &StartPage::demo_wanted, files_, &FileDesk::open_demo);
+  connect(&results_->findings(), &FindingsPanel::place_chosen, &plan_view(), &PlanView::point_out);
+  connect(&results_->findings(), &FindingsPanel::no_place_chosen, &plan_view(),
+          &PlanView::clear_mark);
+  connect(&results_->materials(), &MaterialsPanel::save_wanted, this,
+          [this] { files_->save_list(as_csv(results_->materials().rows())); });
+  connect(&plan_view(), &PlanView::cursor_moved, this, &MainWindow::show_cursor);
+  connect(&plan_view(), &PlanView::cursor_left, cursor_, &QLabel::clear);
+}
+
+void MainWindow::replan() {
+  if (!document_.has_wounds()) {
+    job_.cancel();
+    take({});
+    return;
+  }
+  if (!late_.isActive()) late_.start();
+  job_.request(document_.shared());
+}
+
+void MainWindow::forget() {
+  drawing_->expect_other_case();
+  take({});
+}
+
+void MainWindow::take(const PlanResult& result) {
+  late_.stop();
+  progress_->hide();
+  results_->setEnabled(true);
+  result_ = result;
+  results_->show_result(result);
+  drawing_->show_result(result);
+  emit planned();
+}
+
+void MainWindow::show_late() {
+  if (!job_.is_busy()) return;
+  progress_->setValue(0);
+  progress_->show();
+  results_->setEnabled(false);  // greyed: its figures are those of the case before
+  drawing_->show_late(document_.shared());
+}
+
+void MainWindow::show_title() {
+  QString title = QString::fromStdString(document_.value().label);
+  if (!document_.path().isEmpty()) title += " - " + QFileInfo(document_.path()).fileName();
+  setWindowTitle(title + "[*] - Drapewright");
+  setWindowModified(document_.is_modified());
+}
+
+void MainWindow::mark_cautions() {
+  const auto& value = document_.value();
+  using dressing::Severity;
+  const int size = fontMetrics().height();
+  QIcon mark;
+  QString tip = "The cautions were gone through.";
+  if (any_contraindication(value)) {
+    mark = severity_mark(Severity::stop, palette(), size);
+    tip = "A contraindication is present: stop.";
+  } else if (!value.cautions.reviewed) {
+    mark = severity_mark(Severity::warning, palette(), size);
+    tip = "The cautions have not been gone through yet.";
+  }
+  seen_->setTabIcon(cautions_tab, mark);
+  seen_->setTabToolTip(cautions_tab, tip);
+}
+
+void MainWindow::show_cursor(QPointF cm, double hour) {
+  const auto number = [](double value) { return QString::fromStdString(format_number(value, 1)); };
+  QString text = QString("x %1, y %2 cm").arg(number(cm.x()), number(cm.y()));
+  if (hour > 0) text += QString(", %1 o'clock").arg(number(hour));
+  cursor_->setText(text);
+}
+
+void MainWindow::closeEvent(QCloseEvent* event) { event->setAccepted(files_->may_leave()); }
+
+void MainWindow::dragEnterEvent(QDragEnterEvent* event) {
+  if (!dropped_file(*event->mimeData()).isEmpty()) event->acceptProposedAction();
+}
+
+void MainWindow::dropEvent(QDropEvent* event) {
+  const QString path = dropped_file(*event->mimeData());
+  if (!path.isEmpty() && files_->may_leave()) files_->open_path(path);
+}
+
+}  // namespace drapewright::desktop

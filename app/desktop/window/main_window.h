@@ -1,0 +1,77 @@
+#pragma once
+
+#include <QMainWindow>
+#include <QTimer>
+
+#include "app/desktop/document/case_document.h"
+#include "app/desktop/jobs/plan_job.h"
+
+class QLabel;
+class QMenu;
+class QProgressBar;
+class QTabWidget;
+
+namespace drapewright::desktop {
+
+class Appearance;
+class DrawingPane;
+class FileDesk;
+class PlanView;
+class ResultPane;
+
+/// The one window, in the order of the work: what was seen, the drawing, what to do.
+class MainWindow : public QMainWindow {
+  Q_OBJECT
+
+ public:
+  /// @param today YYYY-MM-DD, the date of a new case
+  explicit MainWindow(const QString& today, QWidget* parent = nullptr);
+  ~MainWindow() override;
+
+  CaseDocument& document() { return document_; }
+  FileDesk& files() { return *files_; }
+  PlanView& plan_view();
+  /// The latest plan, or why there is none.
+  const PlanResult& result() const { return result_; }
+  /// Whether what is shown belongs to the case as it is now.
+  bool is_up_to_date() const;
+
+ signals:
+  void planned();
+
+ protected:
+  void closeEvent(QCloseEvent* event) override;
+  void dragEnterEvent(QDragEnterEvent* event) override;
+  void dropEvent(QDropEvent* event) override;
+
+ private:
+  void build_panes();
+  void build_status_bar();
+  void build_file_menu();
+  void build_edit_menu();
+  void build_view_menu();
+  void build_help_menu();
+  void fill_recent(QMenu& menu);
+  void connect_parts();
+  void replan();
+  void forget();
+  void take(const PlanResult& result);
+  void show_late();
+  void show_title();
+  void mark_cautions();
+  void show_cursor(QPointF cm, double hour);
+
+  CaseDocument document_;
+  PlanJob job_;
+  PlanResult result_;
+  QTimer late_;  ///< runs out when a plan takes long enough to be waited for
+  FileDesk* files_;
+  Appearance* appearance_;
+  QTabWidget* seen_ = nullptr;
+  DrawingPane* drawing_ = nullptr;
+  ResultPane* results_ = nullptr;
+  QProgressBar* progress_ = nullptr;
+  QLabel* cursor_ = nullptr;
+};
+
+}  // namespace drapewright::desktop

@@ -1,0 +1,81 @@
+// The menus of MainWindow; apart, because they are a list and the window is a machine.
+#include <QAction>
+#include <QFileInfo>
+#include <QMenu>
+#include <QMenuBar>
+
+#include "app/desktop/canvas/plan_view.h"
+#include "app/desktop/document/demo_cases.h"
+#include "app/desktop/panels/materials_panel.h"
+#include "app/desktop/window/appearance.h"
+#include "app/desktop/window/drawing_pane.h"
+#include "app/desktop/window/file_desk.h"
+#include "app/desktop/window/help.h"
+#include "app/desktop/window/main_window.h"
+#include "app/desktop/window/result_pane.h"
+
+namespace drapewright::desktop {
+
+void MainWindow::build_file_menu() {
+  QMenu* menu = menuBar()->addMenu("&File");
+  menu->addAction("&New", QKeySequence::New, files_, &FileDesk::start_new);
+  menu->addAction("&Open…", QKeySequence::Open, files_, &FileDesk::open);
+  QMenu* recent = menu->addMenu("Open &recent");
+  connect(recent, &QMenu::aboutToShow, this, [this, recent] { fill_recent(*recent); });
+  QMenu* demos = menu->addMenu("Open a &demo");
+  for (const auto& demo : demo_cases()) {
+    demos->addAction(demo.title, this, [this, demo] { files_->open_demo(demo.name); });
+  }
+  demos->setEnabled(!demos->isEmpty());
+  menu->addSeparator();
+  menu->addAction("&Save", QKeySequence::Save, files_, &FileDesk::save);
+  menu->addAction("Save &as…", QKeySequence("Ctrl+Shift+S"), files_, &FileDesk::save_as);
+  menu->addAction("Save &materials list…", QKeySequence("Ctrl+Shift+M"), &results_->materials(),
+                  &MaterialsPanel::save_wanted);
+  menu->addSeparator();
+  menu->addAction("&Quit", QKeySequence("Ctrl+Q"), this, &QWidget::close);
+}
+
+void MainWindow::fill_recent(QMenu& menu) {
+  menu.clear();
+  for (const QString& path : files_->recent()) {
+    QAction* action = menu.addAction(QFileInfo(path).fileName(), this, [this, path] {
+      if (files_->may_leave()) files_->open_path(path);
+    });
+    action->setToolTip(path);
+  }
+  if (menu.isEmpty()) menu.addAction("None yet")->setEnabled(false);
+}
+
+void MainWindow::build_edit_menu() {
+  QMenu* menu = menuBar()->addMenu("&Edit");
+  QAction* undo = document_.undo_stack().createUndoAction(this, "&Undo");
+  undo->setShortcut(QKeySequence::Undo);
+  QAction* redo = document_.undo_stack().createRedoAction(this, "&Redo");
+  redo->setShortcuts({QKeySequence("Ctrl+Shift+Z"), QKeySequence("Ctrl+Y")});
+  menu->addAction(undo);
+  menu->addAction(redo);
+  menu->addSeparator();
+  menu->addAction("&Copy materials list", QKeySequence("Ctrl+Shift+C"), &results_->materials(),
+                  &MaterialsPanel::copy);
+}
+
+void MainWindow::build_view_menu() {
+  QMenu* menu = menuBar()->addMenu("&View");
+  menu->addAction("&Fit to window", QKeySequence("Ctrl+0"), &plan_view(), &PlanView::fit);
+  QAction* closer =
+      menu->addAction("Zoom &in", QKeySequence("Ctrl++"), &plan_view(), &PlanView::zoom_in);
+  closer->setShortcuts({QKeySequence("Ctrl++"), QKeySequence("Ctrl+=")});
+  menu->addAction("Zoom &out", QKeySequence("Ctrl+-"), &plan_view(), &PlanView::zoom_out);
+  menu->addMenu(&drawing_->layers());
+  menu->addSeparator();
+  appearance_->add_to(*menu);
+}
+
+void MainWindow::build_help_menu() {
+  QMenu* menu = menuBar()->addMenu("&Help");
+  menu->addAction("&Keys", QKeySequence("F1"), this, [this] { show_shortcuts(*this); });
+  menu->addAction("&About", this, [this] { show_about(*this); });
+}
+
+}  // namespace drapewright::desktop
