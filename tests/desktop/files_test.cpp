@@ -1,0 +1,197 @@
+// Opening, saving, and never losing work.
+#include <gtest/gtest.h>
+
+#include <QCloseEvent>
+#include <QDir>
+#include <QFile>
+#include <QLabel>
+#include <QTableWidget>
+#include <QTemporaryDir>
+#include <QTest>
+
+#include "app/desktop/window/file_desk.h"
+#include "tests/desktop/window_driver.h"
+
+namespace drapewright::desktop_test {
+namespace {
+
+QStringList cells(const QTableWidget& table) {
+  QStringList all;
+  for (int row = 0; row < table.rowCount(); ++row) {
+    for (int column = 0; column < table.columnCount(); ++column) {
+      all << table.item(row, column)->text();
+    }
+  }
+  return all;
+}
+
+QByteArray content(const QString& path) {
+  QFile file(path);
+  file.open(QIODevice::ReadOnly);
+  return file.readAll();
+}
+
+void write(const QString& path, const QByteArray& bytes) {
+  QFile file(path);
+  file.open(QIODevice::WriteOnly);
+  file.write(bytes);
+}
+
+struct FilesTest : testing::Test {
+  QString at(const QString& name) const { return folder.filePath(name); }
+  void save_as(WindowDriver& driver, const QString& path) {
+    answering({}, choosing(path), [&] { driver.press(QKeySequence("Ctrl+Shift+S")); });
+  }
+
+  QTemporaryDir folder;
+};
+
+TEST_F(FilesTest, SavedAndReopenedGivesTheSameFigures) {
+  QStringList measures, materials;
+  {
+    WindowDriver driver;
+    driver.draw_ellipse("8", "5");
+    driver.type("border_cm", "4.5");
+    save_as(driver, at("case.json"));
+    ASSERT_TRUE(QFile::exists(at("case.json")));
+    EXPECT_FALSE(driver.document().is_modified());
+    measures = cells(driver.find<QTableWidget>("measures"));
+    materials = cells(driver.find<QTableWidget>("materials"));
+  }
+  WindowDriver driver;
+  ASSERT_TRUE(driver.window().files().open_path(at("case.json")));
+  driver.settle();
+  EXPECT_EQ(cells(driver.find<QTableWidget>("measures")), measures);
+  EXPECT_EQ(cells(driver.find<QTableWidget>("materials")), materials);
+  EXPECT_GT(materials.size(), 8);
+}
+
+TEST_F(FilesTest, BrokenFileLeavesTheOpenCase) {
+  write(at("broken.json"), "{\n  \"drapewright_case\": 1,\n  \"label\": \"x\",,\n}\n");
+  WindowDriver driver;
+  driver.draw_ellipse("8", "5");
+  const auto before = driver.document().shared();
+  bool opened = true;
+  const QString words = answering("fault", clicking("OK"), [&] {
+    opened = driver.window().files().open_path(at("broken.json"));
+  });
+  EXPECT_FALSE(opened);
+  EXPECT_TRUE(words.contains("broken.json")) << words.toStdString();
+  EXPECT_TRUE(words.contains("line 3")) << words.toStdString();
+  EXPECT_EQ(driver.document().shared(), before);
+  EXPECT_EQ(driver.measure("Area"), "31.4 cm²");
+  EXPECT_TRUE(driver.document().is_modified());
+}
+
+TEST_F(FilesTest, FailedSaveKeepsTheFileAndTheWindow) {
+  WindowDriver driver;
+  driver.draw_ellipse("8", "5");
+  save_as(driver, at("case.json"));
+  const QByteArray saved = content(at("case.json"));
+  driver.type("border_cm", "4");
+  const auto before = driver.document().shared();
+  // A folder in the file's place cannot be written over, whoever runs this.
+  QDir(folder.path()).mkdir("taken.json");
+  write(at("taken.json/inside"), "x");
+  const QString words = answering(
+      {},
+      [&](QWidget& dialog) {
+        dialog.objectName() == "fault" ? clicking("OK")(dialog) : dialog.close();
+      },
+      [&] {
+        EXPECT_THROW(driver.document().save_as(at("taken.json")), InputError);
+        EXPECT_THROW(driver.document().save_as(at("no/such/x.json")), InputError);
+      });
+  EXPECT_EQ(content(at("case.json")), saved);
+  EXPECT_EQ(driver.document().shared(), before);
+  EXPECT_TRUE(driver.document().is_modified());
+  EXPECT_EQ(driver.document().path(), at("case.json"));
+}
+
+TEST_F(FilesTest, FailedSaveIsTold) {
+  const QString path = at("gone/case.json");
+  QDir(folder.path()).mkdir("gone");
+  WindowDriver driver;
+  driver.draw_ellipse("8", "5");
+  save_as(driver, path);
+  driver.type("border_cm", "4");
+  QDir(at("gone")).removeRecursively();
+  bool saved = true;
+  const QString words =
+      answering("fault", clicking("OK"), [&] { saved = driver.window().files().save(); });
+  EXPECT_FALSE(saved);
+  EXPECT_TRUE(words.contains("was not saved")) << words.toStdString();
+  EXPECT_TRUE(driver.document().is_modified());
+}
+
+TEST_F(FilesTest, ClosingWithChangesAsks) {
+  WindowDriver driver;
+  driver.draw_ellipse("8", "5");
+  answering("unsaved", clicking("Cancel"), [&] { EXPECT_FALSE(driver.window().close()); });
+  EXPECT_TRUE(driver.window().isVisible());
+  const QString words =
+      answering("unsaved", clicking("Discard"), [&] { EXPECT_TRUE(driver.window().close()); });
+  EXPECT_TRUE(words.contains("Save the changes"));
+}
+
+TEST_F(FilesTest, ClosingAndSavingSaves) {
+  WindowDriver driver;
+  driver.draw_ellipse("8", "5");
+  save_as(driver, at("case.json"));
+  driver.type("border_cm", "4");
+  answering("unsaved", clicking("Save"), [&] { EXPECT_TRUE(driver.window().close()); });
+  EXPECT_TRUE(content(at("case.json")).contains("\"border_cm\": 4"));
+}
+
+TEST_F(FilesTest, ClosingWithoutChangesDoesNotAsk) {
+  WindowDriver driver;
+  EXPECT_TRUE(driver.window().close());
+}
+
+TEST_F(FilesTest, NewCaseAsksAndThenIsEmpty) {
+  WindowDriver driver;
+  driver.draw_ellipse("8", "5");
+  answering("unsaved", clicking("Discard"), [&] { driver.window().files().start_new(); });
+  EXPECT_FALSE(driver.document().has_wounds());
+  EXPECT_EQ(driver.document().value().current().date, "2026-11-24");
+  EXPECT_EQ(driver.document().undo_stack().count(), 0);
+}
+
+TEST_F(FilesTest, DemosHaveNoFileOfTheirOwn) {
+  WindowDriver driver;
+  ASSERT_TRUE(driver.window().files().open_demo("plain-heel"));
+  driver.settle();
+  EXPECT_TRUE(driver.document().path().isEmpty()) << "saving must not write over the demo";
+  EXPECT_TRUE(driver.window().result().plan);
+}
+
+TEST_F(FilesTest, CsvIsWhatThePanelShows) {
+  WindowDriver driver;
+  ASSERT_TRUE(driver.open_demo_file("plain-heel.json"));
+  const auto& table = driver.find<QTableWidget>("materials");
+  ASSERT_GT(table.rowCount(), 5);
+  answering({}, choosing(at("list.csv")), [&] { driver.press(QKeySequence("Ctrl+Shift+M")); });
+  const QStringList lines = QString::fromUtf8(content(at("list.csv"))).split("\r\n");
+  ASSERT_EQ(lines.size(), table.rowCount() + 2) << "titles, lines, and the last line's end";
+  for (int row = 0; row < table.rowCount(); ++row) {
+    for (int column = 0; column < table.columnCount(); ++column) {
+      QString cell = table.item(row, column)->text();
+      EXPECT_TRUE(lines[row + 1].contains(cell.replace('"', "\"\"")))
+          << lines[row + 1].toStdString();
+    }
+  }
+}
+
+TEST_F(FilesTest, EveryDemoCaseOpensAndIsPlanned) {
+  const QDir demos(QString(DRAPEWRIGHT_SOURCE_DIR) + "/demo_cases");
+  WindowDriver driver;
+  for (const QString& name : demos.entryList({"*.json"})) {
+    EXPECT_TRUE(driver.open_demo_file(name)) << name.toStdString();
+    EXPECT_TRUE(driver.window().result().plan) << name.toStdString();
+    EXPECT_FALSE(driver.document().is_modified())
+        << name.toStdString() << " was changed by showing";
+  }
+}
+
+}  // namespace
+}  // namespace drapewright::desktop_test

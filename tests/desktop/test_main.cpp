@@ -1,0 +1,21 @@
+#include <gtest/gtest.h>
+
+#include <QApplication>
+#include <QSettings>
+#include <QTemporaryDir>
+
+#include "app/desktop/theme/style.h"
+
+// One application for all tests of a program; settings go to a folder that is thrown away.
+int main(int argc, char* argv[]) {
+  testing::InitGoogleTest(&argc, argv);
+  qputenv("QT_QPA_PLATFORM", "offscreen");
+  QApplication program(argc, argv);
+  QApplication::setApplicationName("drapewright-test");
+  QApplication::setOrganizationName("drapewright-test");
+  const QTemporaryDir settings;
+  QSettings::setDefaultFormat(QSettings::IniFormat);
+  QSettings::setPath(QSettings::IniFormat, QSettings::UserScope, settings.path());
+  drapewright::desktop::set_up_look(program, drapewright::desktop::Scheme::light);
+  return RUN_ALL_TESTS();
+}
