@@ -1,7 +1,6 @@
 #include "app/desktop/fields/number_field.h"
 
 #include <QEvent>
-#include <QLineEdit>
 #include <QWheelEvent>
 #include <algorithm>
 #include <cmath>
@@ -43,8 +42,10 @@ NumberField::NumberField(const Range& range, QWidget* parent)
   setAccelerated(true);
   setMinimumHeight(26);
   setAlignment(Qt::AlignRight | Qt::AlignVCenter);
-  lineEdit()->setPlaceholderText(range.when_empty);
-  if (range.optional) setValue(minimum());
+  if (range.optional) {
+    setSpecialValueText(range.when_empty);
+    setValue(minimum());
+  }
   before_typing_ = value();
   connect(this, &QDoubleSpinBox::valueChanged, this, [this] { emit entered(number()); });
   connect(this, &QDoubleSpinBox::editingFinished, this, [this] {
@@ -75,6 +76,7 @@ void NumberField::show_number(std::optional<double> number) {
 
 QString NumberField::without_unit(const QString& text) const {
   QString number = text.trimmed();
+  if (range_.optional && number == range_.when_empty) return {};
   if (!range_.unit.isEmpty() && number.endsWith(range_.unit)) number.chop(range_.unit.size());
   return number.trimmed();
 }
@@ -112,9 +114,13 @@ QString NumberField::textFromValue(double value) const {
 void NumberField::fixup(QString& text) const {
   const QString why = objection(text);
   if (why.isEmpty()) return;
-  text = textFromValue(before_typing_) + suffix();
-  const QString kept = text.trimmed();
-  emit refused(is_empty_value(before_typing_) ? why + "." : why + QString("; kept %1.").arg(kept));
+  if (is_empty_value(before_typing_)) {
+    text = range_.when_empty;
+    emit refused(why + ".");
+  } else {
+    text = textFromValue(before_typing_) + suffix();
+    emit refused(why + QString("; kept %1.").arg(text));
+  }
 }
 
 void NumberField::stepBy(int steps) {

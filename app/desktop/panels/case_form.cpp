@@ -22,15 +22,9 @@ CaseForm::CaseForm(CaseDocument& document, QWidget* parent)
       document_(document),
       label_(new TextField("a pseudonym", this)),
       site_(new TextField("for example: left heel", this)),
-      date_(new QDateEdit(this)),
-      head_(new NumberField({.minimum = -3600, .maximum = 3600, .step = 15, .unit = "deg"}, this)),
-      fluid_(new LimitedField(
-          practice::limit("exudate_ml_per_day"),
-          {.decimals = 0, .step = 10, .optional = true, .when_empty = "not measured"}, this)) {
+      date_(new QDateEdit(this)) {
   build_label();
   build_date();
-  build_head();
-  build_fluid();
   auto* form = new QFormLayout(this);
   form->setContentsMargins(0, 0, 0, 0);
   form->setFieldGrowthPolicy(QFormLayout::AllNonFixedFieldsGrow);
@@ -38,8 +32,6 @@ CaseForm::CaseForm(CaseDocument& document, QWidget* parent)
   form->addRow(quiet_text("Never a patient's name or number.", this));
   form->addRow("Body site", site_);
   form->addRow("Seen on", date_);
-  form->addRow("Head lies at", head_);
-  form->addRow(fluid_);
   connect(&document, &CaseDocument::case_changed, this, &CaseForm::show_case);
   show_case();
 }
@@ -82,27 +74,6 @@ void CaseForm::build_date() {
   connect(date_, &QDateEdit::editingFinished, this, [this] { document_.end_stretch(); });
 }
 
-void CaseForm::build_head() {
-  head_->setObjectName("head_direction_deg");
-  head_->setAccessibleName("Direction to the head");
-  head_->setToolTip(
-      "Which way the patient's head lies in the drawing: 90 is up, 0 is to the right. The hours of "
-      "the clock follow it, with 12 to the head.");
-  connect(head_, &NumberField::entered, this, [this](std::optional<double> degrees) {
-    document_.edit("head direction", "head_direction_deg",
-                   [&](wound::Case& value) { value.head_direction_deg = degrees.value_or(90); });
-  });
-  connect(head_, &NumberField::left, this, [this] { document_.end_stretch(); });
-}
-
-void CaseForm::build_fluid() {
-  connect(&fluid_->field(), &NumberField::entered, this, [this](std::optional<double> amount) {
-    document_.edit("exudate", "exudate_ml_per_day",
-                   [&](wound::Case& value) { value.current().exudate_ml_per_day = amount; });
-  });
-  connect(&fluid_->field(), &NumberField::left, this, [this] { document_.end_stretch(); });
-}
-
 void CaseForm::show_case() {
   const auto& value = document_.value();
   const QString label = QString::fromStdString(value.label);
@@ -114,8 +85,6 @@ void CaseForm::show_case() {
   site_->show_text(QString::fromStdString(value.body_site));
   const QSignalBlocker quiet(date_);
   date_->setDate(QDate::fromString(QString::fromStdString(value.current().date), date_format));
-  head_->show_number(value.head_direction_deg);
-  fluid_->show_number(value.current().exudate_ml_per_day);
 }
 
 }  // namespace drapewright::desktop

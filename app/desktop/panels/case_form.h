@@ -7,11 +7,9 @@ class QDateEdit;
 namespace drapewright::desktop {
 
 class CaseDocument;
-class LimitedField;
-class NumberField;
 class TextField;
 
-/// Label, body site, date, fluid and where the head lies.
+/// What the case is called, where the wound is, and when it was seen.
 class CaseForm : public QWidget {
   Q_OBJECT
 
@@ -21,16 +19,12 @@ class CaseForm : public QWidget {
  private:
   void build_label();
   void build_date();
-  void build_head();
-  void build_fluid();
   void show_case();
 
   CaseDocument& document_;
   TextField* label_;
   TextField* site_;
   QDateEdit* date_;
-  NumberField* head_;
-  LimitedField* fluid_;
 };
 
 }  // namespace drapewright::desktop

@@ -23,13 +23,14 @@ QString text_of(const dressing::Finding& finding) {
 
 FindingsPanel::FindingsPanel(QWidget* parent)
     : QWidget(parent),
-      table_(new WrappedTable("Findings", {"Weight", "Finding"}, 1, this)),
+      table_(new WrappedTable("Findings", {"Weight", "Finding"}, {0, 1}, this)),
       empty_(quiet_text({}, this)) {
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
   column->addWidget(heading("Findings", this));
   column->addWidget(empty_);
   column->addWidget(table_, 1);
+  column->addStretch(0);
   table_->setObjectName("findings");
   table_->horizontalHeader()->hide();
   table_->setToolTip("Select a finding to see its place in the drawing.");
@@ -41,6 +42,7 @@ void FindingsPanel::show_result(const PlanResult& result) {
   const auto next = findings_of(result);
   empty_->setText(result.plan ? "Nothing to point out." : "Nothing is planned yet.");
   empty_->setVisible(next.empty());
+  table_->setVisible(!next.empty());
   if (next == findings_ && table_->rowCount() == static_cast<int>(next.size())) return;
   findings_ = next;
   fill();
@@ -59,7 +61,7 @@ void FindingsPanel::fill() {
     weight.setTextAlignment(Qt::AlignLeft | Qt::AlignTop);
     table_->cell(row, 1).setText(text_of(finding));
   }
-  table_->fit_rows();
+  table_->fit();
   table_->clearSelection();
 }
 

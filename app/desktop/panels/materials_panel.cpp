@@ -28,7 +28,7 @@ QPushButton* button(const QString& text, const QString& tip, QWidget* parent) {
 
 MaterialsPanel::MaterialsPanel(QWidget* parent)
     : QWidget(parent),
-      table_(new WrappedTable("Materials", cells_of(material_titles()), 3, this)),
+      table_(new WrappedTable("Materials", cells_of(material_titles()), {3, 0, 0, 4}, this)),
       empty_(quiet_text("No list yet.", this)),
       copy_(button("Copy", "Copy the list, tab separated, for a spreadsheet.", this)),
       save_(button("Save CSV…", "Save the list as comma-separated values.", this)) {
@@ -41,6 +41,7 @@ MaterialsPanel::MaterialsPanel(QWidget* parent)
   column->addLayout(top);
   column->addWidget(empty_);
   column->addWidget(table_, 1);
+  column->addStretch(0);
   table_->setObjectName("materials");
   connect(copy_, &QPushButton::clicked, this, &MaterialsPanel::copy);
   connect(save_, &QPushButton::clicked, this, &MaterialsPanel::save_wanted);
@@ -50,6 +51,7 @@ MaterialsPanel::MaterialsPanel(QWidget* parent)
 void MaterialsPanel::show_result(const PlanResult& result) {
   rows_ = result.plan ? material_rows(*result.plan) : std::vector<MaterialRow>{};
   empty_->setVisible(rows_.empty());
+  table_->setVisible(!rows_.empty());
   copy_->setEnabled(!rows_.empty());
   save_->setEnabled(!rows_.empty());
   table_->set_rows(static_cast<int>(rows_.size()));
@@ -62,7 +64,7 @@ void MaterialsPanel::show_result(const PlanResult& result) {
           .setTextAlignment((is_count ? Qt::AlignRight : Qt::AlignLeft) | Qt::AlignTop);
     }
   }
-  table_->fit_rows();
+  table_->fit();
 }
 
 void MaterialsPanel::copy() const {

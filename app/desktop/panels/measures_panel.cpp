@@ -29,14 +29,16 @@ void fill_row(WrappedTable& table, int index, const MeasureRow& row) {
 
 MeasuresPanel::MeasuresPanel(QWidget* parent)
     : QWidget(parent),
-      table_(new WrappedTable("Measures", {"Measure", "Value", "Spread"}, 0, this)),
-      empty_(quiet_text("Nothing is measured yet: type an outline on the left.", this)) {
+      table_(new WrappedTable("Measures", {"Measure", "Value", "Spread"}, {1, 0, 0}, this)),
+      empty_(quiet_text({}, this)) {
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
   column->addWidget(heading("Measures", this));
   column->addWidget(empty_);
   column->addWidget(table_, 1);
+  column->addStretch(0);
   table_->setObjectName("measures");
+  show_result({});
 }
 
 void MeasuresPanel::show_result(const PlanResult& result) {
@@ -44,9 +46,10 @@ void MeasuresPanel::show_result(const PlanResult& result) {
   empty_->setText(result.planned ? "No figures: see the findings."
                                  : "Nothing is measured yet: type an outline on the left.");
   empty_->setVisible(rows.empty());
+  table_->setVisible(!rows.empty());
   table_->set_rows(static_cast<int>(rows.size()));
   for (std::size_t i = 0; i < rows.size(); ++i) fill_row(*table_, static_cast<int>(i), rows[i]);
-  table_->fit_rows();
+  table_->fit();
 }
 
 }  // namespace drapewright::desktop

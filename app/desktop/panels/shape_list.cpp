@@ -11,7 +11,8 @@
 namespace drapewright::desktop {
 namespace {
 
-constexpr int rows_shown = 4;
+constexpr int rows_shown = 3;
+constexpr int least_row_px = 24;
 
 }  // namespace
 
@@ -40,7 +41,7 @@ ShapeList::ShapeList(CaseDocument& document, QWidget* parent)
     }
   });
   connect(&document, &CaseDocument::case_changed, this, &ShapeList::show_case);
-  connect(&document, &CaseDocument::case_replaced, this, [this] { target_ = {}; });
+  connect(&document, &CaseDocument::case_replaced, this, [this] { target_ = first_target(); });
   show_case();
 }
 
@@ -77,6 +78,11 @@ QAction* ShapeList::add_choice(QMenu& menu, const QString& text, const QString& 
   return action;
 }
 
+OutlineTarget ShapeList::first_target() const {
+  const auto all = shapes_of(document_.value());
+  return all.empty() ? OutlineTarget{} : OutlineTarget{.ref = all.front(), .is_new = false};
+}
+
 void ShapeList::choose(const OutlineTarget& target) {
   target_ = target;
   show_case();
@@ -88,10 +94,7 @@ void ShapeList::show_case() {
   const bool in_wound = target_.is_new && target_.ref.kind == ShapeRef::Kind::island;
   const bool gone = (!target_.is_new && !exists(value, target_.ref)) ||
                     (in_wound && target_.ref.index >= value.current().wounds.size());
-  const bool has_first = target_ == OutlineTarget{} && !all.empty() && list_->count() == 0;
-  if (gone || has_first) {
-    target_ = all.empty() ? OutlineTarget{} : OutlineTarget{.ref = all.front(), .is_new = false};
-  }
+  if (gone) target_ = first_target();
   const QSignalBlocker quiet(list_);
   list_->clear();
   for (const auto& ref : all) {
@@ -103,8 +106,9 @@ void ShapeList::show_case() {
     list_->addItem(title_of(value, target_) + " (outline below)");
     list_->setCurrentRow(list_->count() - 1);
   }
-  const int row = std::max(list_->sizeHintForRow(0), 24);
-  list_->setFixedHeight(rows_shown * row + 2 * list_->frameWidth());
+  const int height = std::max(fontMetrics().height() + 6, least_row_px);
+  for (int row = 0; row < list_->count(); ++row) list_->item(row)->setSizeHint({0, height});
+  list_->setFixedHeight(rows_shown * height + 2 * list_->frameWidth());
   remove_->setEnabled(!target_.is_new);
   island_->setEnabled(!value.current().wounds.empty());
   emit target_changed(target_);

@@ -30,6 +30,7 @@ class ShapeList : public QWidget {
  private:
   QPushButton* add_button();
   QAction* add_choice(QMenu& menu, const QString& text, const QString& name, OutlineTarget target);
+  OutlineTarget first_target() const;
   void show_case();
   void remove_chosen();
 

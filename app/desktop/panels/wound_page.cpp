@@ -2,6 +2,7 @@
 
 #include "app/desktop/document/case_document.h"
 #include "app/desktop/panels/case_form.h"
+#include "app/desktop/panels/fluid_form.h"
 #include "app/desktop/panels/outline_editor.h"
 #include "app/desktop/panels/shape_form.h"
 #include "app/desktop/panels/shape_list.h"
@@ -18,6 +19,8 @@ WoundPage::WoundPage(CaseDocument& document, QWidget* parent) : Page("Wound", pa
   add(list);
   add(outline);
   add(form);
+  add_heading("Fluid and position");
+  add(new FluidForm(document, this));
   add_stretch();
   const auto follow = [=](const OutlineTarget& target) {
     outline->set_target(target);

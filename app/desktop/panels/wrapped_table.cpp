@@ -2,12 +2,13 @@
 
 #include <QEvent>
 #include <QHeaderView>
+#include <utility>
 
 namespace drapewright::desktop {
 
-WrappedTable::WrappedTable(const QString& name, const QStringList& titles, int stretched_column,
+WrappedTable::WrappedTable(const QString& name, const QStringList& titles, std::vector<int> shares,
                            QWidget* parent)
-    : QTableWidget(0, static_cast<int>(titles.size()), parent) {
+    : QTableWidget(0, static_cast<int>(titles.size()), parent), shares_(std::move(shares)) {
   setAccessibleName(name);
   setHorizontalHeaderLabels(titles);
   setEditTriggers(NoEditTriggers);
@@ -24,9 +25,8 @@ WrappedTable::WrappedTable(const QString& name, const QStringList& titles, int s
   verticalHeader()->setMinimumSectionSize(24);
   horizontalHeader()->setHighlightSections(false);
   horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
-  horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
-  horizontalHeader()->setSectionResizeMode(stretched_column, QHeaderView::Stretch);
-  connect(horizontalHeader(), &QHeaderView::sectionResized, this, &WrappedTable::fit_rows);
+  horizontalHeader()->setMinimumSectionSize(24);
+  horizontalHeader()->setSectionResizeMode(QHeaderView::Fixed);
 }
 
 void WrappedTable::set_rows(int count) {
@@ -40,16 +40,31 @@ void WrappedTable::set_rows(int count) {
 
 QTableWidgetItem& WrappedTable::cell(int row, int column) { return *item(row, column); }
 
-void WrappedTable::fit_rows() { resizeRowsToContents(); }
+void WrappedTable::fit() {
+  int left = viewport()->width();
+  int parts = 0;
+  for (int column = 0; column < columnCount(); ++column) {
+    const int share = shares_[static_cast<std::size_t>(column)];
+    parts += share;
+    if (share > 0) continue;
+    resizeColumnToContents(column);
+    left -= columnWidth(column);
+  }
+  for (int column = 0; column < columnCount(); ++column) {
+    const int share = shares_[static_cast<std::size_t>(column)];
+    if (share > 0) setColumnWidth(column, left * share / parts);
+  }
+  resizeRowsToContents();
+}
 
 void WrappedTable::resizeEvent(QResizeEvent* event) {
   QTableWidget::resizeEvent(event);
-  fit_rows();
+  fit();
 }
 
 void WrappedTable::changeEvent(QEvent* event) {
   QTableWidget::changeEvent(event);
-  if (event->type() == QEvent::FontChange) fit_rows();
+  if (event->type() == QEvent::FontChange) fit();
 }
 
 }  // namespace drapewright::desktop

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <QTableWidget>
+#include <vector>
 
 namespace drapewright::desktop {
 
@@ -9,18 +10,22 @@ class WrappedTable : public QTableWidget {
   Q_OBJECT
 
  public:
-  WrappedTable(const QString& name, const QStringList& titles, int stretched_column,
+  /// @param shares  how the columns share the width; one with 0 is as wide as it needs to be
+  WrappedTable(const QString& name, const QStringList& titles, std::vector<int> shares,
                QWidget* parent = nullptr);
 
   /// Sets how many rows there are; kept rows keep their place on the screen.
   void set_rows(int count);
   QTableWidgetItem& cell(int row, int column);
   /// To be called once the cells are filled.
-  void fit_rows();
+  void fit();
 
  protected:
   void resizeEvent(QResizeEvent* event) override;
   void changeEvent(QEvent* event) override;
+
+ private:
+  std::vector<int> shares_;
 };
 
 }  // namespace drapewright::desktop

@@ -63,7 +63,7 @@ void show_shortcuts(QMainWindow& window) {
   auto* dialog = new QDialog(&window);
   dialog->setAttribute(Qt::WA_DeleteOnClose);
   dialog->setWindowTitle("Keys");
-  auto* table = new WrappedTable("Keys", {"What", "Keys"}, 0, dialog);
+  auto* table = new WrappedTable("Keys", {"What", "Keys"}, {1, 0}, dialog);
   const auto rows = shortcut_rows(window);
   table->set_rows(static_cast<int>(rows.size()));
   for (int row = 0; row < table->rowCount(); ++row) {
