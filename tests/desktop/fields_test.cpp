@@ -1,10 +1,11 @@
 // Numbers as they are typed: a decimal comma is a decimal comma, and what is not clear is refused.
 #include <gtest/gtest.h>
 
-#include <QLineEdit>
+#include <QApplication>
 #include <QSignalSpy>
 #include <QTest>
 #include <QWheelEvent>
+#include <stdexcept>
 
 #include "app/desktop/fields/number_field.h"
 #include "app/desktop/fields/read_number.h"
@@ -14,15 +15,19 @@ namespace {
 
 NumberField::Range border_range() { return {.minimum = 0, .maximum = 20, .unit = "cm"}; }
 
+void show_and_enter(NumberField& field) {
+  field.show();
+  if (!QTest::qWaitForWindowExposed(&field)) throw std::runtime_error("the field stays hidden");
+  field.activateWindow();
+  field.setFocus();
+  field.selectAll();
+}
+
 /// A field that is shown and has 5 in it.
 struct FieldTest : testing::Test {
   FieldTest() : field(border_range()) {
     field.show_number(5);
-    field.show();
-    QTest::qWaitForWindowExposed(&field);
-    field.activateWindow();
-    field.setFocus();
-    field.selectAll();
+    show_and_enter(field);
   }
   void leave() { QTest::keyClick(&field, Qt::Key_Return); }
 
@@ -111,10 +116,7 @@ TEST_F(FieldTest, EmptyIsRefusedUnlessOptional) {
 TEST_F(FieldTest, ExcludedBoundIsRefused) {
   NumberField thickness({.minimum = 0, .maximum = 10, .minimum_excluded = true, .unit = "cm"});
   thickness.show_number(3);
-  thickness.show();
-  QTest::qWaitForWindowExposed(&thickness);
-  thickness.setFocus();
-  thickness.selectAll();
+  show_and_enter(thickness);
   QTest::keyClicks(&thickness, "0");
   QTest::keyClick(&thickness, Qt::Key_Return);
   EXPECT_EQ(thickness.number(), 3);
@@ -129,8 +131,7 @@ TEST_F(FieldTest, ShowingAValueWithMoreDigitsRoundsNothing) {
 TEST_F(FieldTest, WheelChangesNothingWithoutTheFocus) {
   NumberField other(border_range());
   other.show_number(5);
-  other.show();
-  QTest::qWaitForWindowExposed(&other);
+  show_and_enter(other);
   QWheelEvent wheel({5, 5}, other.mapToGlobal(QPointF(5, 5)), {}, {0, 120}, Qt::NoButton, {},
                     Qt::NoScrollPhase, false);
   other.clearFocus();

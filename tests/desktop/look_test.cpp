@@ -75,7 +75,7 @@ TEST_P(PaletteTest, InksAreReadable) {
 }
 
 INSTANTIATE_TEST_SUITE_P(Both, PaletteTest, testing::Bool(),
-                         [](const auto& info) { return info.param ? "Dark" : "Light"; });
+                         [](const auto& of) { return of.param ? "Dark" : "Light"; });
 
 /// Every widget of ours that takes the focus; Qt's own inner parts are reached through them.
 std::vector<QWidget*> focusable(QWidget& window) {

@@ -2,8 +2,10 @@
 #include <gtest/gtest.h>
 
 #include <QCheckBox>
+#include <QClipboard>
 #include <QComboBox>
 #include <QLabel>
+#include <QLineEdit>
 #include <QTableView>
 #include <QTableWidget>
 #include <QTest>
@@ -24,8 +26,12 @@ void type_point(WindowDriver& driver, const QString& x, const QString& y) {
     const int row = table.model()->rowCount() - 1;
     table.setFocus();
     table.setCurrentIndex(table.model()->index(row, column));
-    QTest::keyClicks(&table, column == 0 ? x : y);  // any key starts the cell's editor
-    QTest::keyClick(QApplication::focusWidget(), Qt::Key_Return);
+    QTest::keyClick(&table, Qt::Key_F2);
+    auto* cell = table.viewport()->findChild<QLineEdit*>();
+    ASSERT_NE(cell, nullptr) << "F2 opens the cell";
+    QTest::keyClicks(cell, column == 0 ? x : y);
+    QTest::keyClick(cell, Qt::Key_Return);
+    QTest::qWait(1);  // the cell is committed and closed once the key was dealt with
   }
   driver.settle();
 }
@@ -86,7 +92,8 @@ TEST(Window, PastedCoordinatesArePlanned) {
   choose_way(driver, 3);
   auto& text = driver.find<QWidget>("pasted");
   text.setFocus();
-  QTest::keyClicks(&text, "0 0\n60 0\n60 40\n0 40");
+  QGuiApplication::clipboard()->setText("x;y\n0;0\n60,0;0\n60;40\n0;40");
+  QTest::keySequence(&text, QKeySequence::Paste);
   driver.find<QComboBox>("paste_unit").setCurrentIndex(1);  // mm
   driver.click("use_pasted");
   EXPECT_EQ(driver.measure("Area"), "24.0 cm²");

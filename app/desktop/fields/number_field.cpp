@@ -77,8 +77,12 @@ void NumberField::show_number(std::optional<double> number) {
 QString NumberField::without_unit(const QString& text) const {
   QString number = text.trimmed();
   if (range_.optional && number == range_.when_empty) return {};
-  if (!range_.unit.isEmpty() && number.endsWith(range_.unit)) number.chop(range_.unit.size());
-  return number.trimmed();
+  // Twice, when it was typed in front of the one that the field shows.
+  while (!range_.unit.isEmpty() && number.endsWith(range_.unit)) {
+    number.chop(range_.unit.size());
+    number = number.trimmed();
+  }
+  return number;
 }
 
 QString NumberField::objection(const QString& text) const {

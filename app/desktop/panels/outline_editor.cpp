@@ -1,5 +1,6 @@
 #include "app/desktop/panels/outline_editor.h"
 
+#include <QAbstractItemView>
 #include <QComboBox>
 #include <QLabel>
 #include <QVBoxLayout>
@@ -41,6 +42,7 @@ OutlineEditor::OutlineEditor(CaseDocument& document, QWidget* parent)
 void OutlineEditor::build_ways() {
   ways_->setObjectName("outline_way");
   ways_->setAccessibleName("How the outline is entered");
+  ways_->view()->setAccessibleName("How the outline is entered");
   ways_->addItems({"Length x width, ellipse", "Length x width, rectangle", "Corner points",
                    "Pasted coordinates"});
   ways_->setMinimumHeight(26);

@@ -1,5 +1,6 @@
 #include "app/desktop/panels/paste_form.h"
 
+#include <QAbstractItemView>
 #include <QComboBox>
 #include <QFormLayout>
 #include <QLabel>
@@ -23,6 +24,7 @@ PasteForm::PasteForm(QWidget* parent)
   text_->setMinimumHeight(120);
   unit_->setObjectName("paste_unit");
   unit_->setAccessibleName("Unit of the text");
+  unit_->view()->setAccessibleName("Unit of the text");
   unit_->addItems({"cm", "mm"});
   unit_->setMinimumHeight(26);
   auto* use_it = new QPushButton("Use this outline", this);

@@ -1,5 +1,6 @@
 #include "app/desktop/panels/shape_form.h"
 
+#include <QAbstractItemView>
 #include <QComboBox>
 #include <QFormLayout>
 #include <QLabel>
@@ -65,6 +66,7 @@ QWidget* ShapeForm::zone_part() {
   kind_ = new QComboBox(part);
   kind_->setObjectName("zone_kind");
   kind_->setAccessibleName("Kind of zone");
+  kind_->view()->setAccessibleName("Kind of zone");
   kind_->addItems({"No film on it", "No port on it"});
   kind_->setMinimumHeight(26);
   connect(kind_, &QComboBox::currentIndexChanged, this, [this](int index) {

@@ -55,7 +55,7 @@ QPalette light_palette() {
                      .text = 0xff1a1e22,
                      .button = 0xffe6eaed,
                      .placeholder = 0xff5c646c,
-                     .disabled = 0xff656d74,
+                     .disabled = 0xff5e666d,
                      .highlight = 0xff0b5a9c,
                      .highlighted_text = 0xffffffff,
                      .link = 0xff0b5a9c,
@@ -84,7 +84,7 @@ bool is_dark(const QPalette& palette) {
 }
 
 double contrast_ratio(const QColor& a, const QColor& b) {
-  const auto [low, high] = std::minmax(luminance(a), luminance(b));
+  const auto [low, high] = std::minmax({luminance(a), luminance(b)});
   return (high + 0.05) / (low + 0.05);
 }
 

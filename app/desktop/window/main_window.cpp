@@ -76,6 +76,7 @@ bool MainWindow::is_up_to_date() const {
 void MainWindow::build_panes() {
   seen_ = new QTabWidget(this);
   seen_->setDocumentMode(true);
+  seen_->setAccessibleName("What was seen, and how to dress it");
   seen_->addTab(new WoundPage(document_, this), "Wound");
   seen_->addTab(new CautionsPage(document_, this), "Cautions");
   seen_->addTab(new SettingsPage(document_, this), "Dressing");
