@@ -86,6 +86,29 @@ EdgeTree::Nearest EdgeTree::nearest(Point p) const {
   return best;
 }
 
+bool EdgeTree::comes_within(Point p, double within_cm) const {
+  const double bound = within_cm * within_cm;
+  std::array<std::size_t, deepest> open;
+  std::size_t count = 0;
+  if (!empty()) open[count++] = 1;
+  while (count > 0) {
+    const std::size_t node = open[--count];
+    if (is_leaf(node)) {
+      const auto [begin, end] = run(node);
+      for (std::size_t i = begin; i < end; ++i) {
+        if (squared(p - nearest_on(edges_[i], p)) <= bound) return true;
+      }
+      continue;
+    }
+    const double left = squared_distance(boxes_[2 * node], p);
+    const double right = squared_distance(boxes_[2 * node + 1], p);
+    const std::size_t nearer = left <= right ? 2 * node : 2 * node + 1;
+    if (std::max(left, right) <= bound) open[count++] = 4 * node + 1 - nearer;
+    if (std::min(left, right) <= bound) open[count++] = nearer;
+  }
+  return false;
+}
+
 EdgeTree::Nearest EdgeTree::nearest(const Segment& segment, double below_cm) const {
   Nearest best{below_cm * below_cm, 0, {}};
   const Box box = box_of(segment);

@@ -27,6 +27,8 @@ class EdgeTree {
   };
   /// The edge point nearest to p. @pre not empty
   Nearest nearest(Point p) const;
+  /// True when an edge lies within `within_cm` of p: cheaper than asking how near the nearest is.
+  bool comes_within(Point p, double within_cm) const;
   /// The shortest way between `segment` and the edges if it is shorter than `below_cm`.
   Nearest nearest(const Segment& segment, double below_cm) const;
   /// Inside by the even-odd rule; a point exactly on an edge may come out either way.

@@ -181,10 +181,8 @@ class ProbeCheck {
 
   void probe(Point foot, Point direction) {
     const Point p = foot + beyond() * direction;
-    const double least = task_.distance_cm + task_.max_error_cm;
-    if (result_.inside(p) == inwards_) return;
-    if (task_.source_edges.inside(p) != inwards_) return;
-    if (task_.source_edges.nearest(p).squared <= least * least) return;
+    if (task_.source_edges.comes_within(p, task_.distance_cm + task_.max_error_cm)) return;
+    if (result_.inside(p) == inwards_ || task_.source_edges.inside(p) != inwards_) return;
     wrong_ = "a piece is missing or too much" + at(p);
   }
 

@@ -62,6 +62,20 @@ TEST(EdgeIndex, AgreesWithAWalkAlongAllEdges) {
   }
 }
 
+TEST(EdgeTree, ComesWithinAgreesWithTheNearest) {
+  std::mt19937 random(13);
+  std::uniform_real_distribution<double> at(-12, 12);
+  std::uniform_real_distribution<double> reach(0, 5);
+  for (const int points : {2, 3, 7, 40, 500}) {
+    const EdgeTree tree(edges_of(star(points, 8, 3)));
+    for (int i = 0; i < 300; ++i) {
+      const Point p{at(random), at(random)};
+      const double within = reach(random);
+      EXPECT_EQ(tree.comes_within(p, within), tree.nearest(p).squared <= within * within);
+    }
+  }
+}
+
 TEST(EdgeIndex, ThrowsWithoutEdges) {
   const EdgeIndex index(Region{});
   EXPECT_TRUE(index.empty());
