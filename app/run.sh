@@ -3,10 +3,14 @@
 # Installs what is missing, builds the programs, and opens the window on a demo case. Without a
 # display it plans that case on the command line and leaves plan and pictures in build/demo.
 set -eu
+case ${1:-} in
+  '') case_file=demo_cases/traced-150-points.json ;;
+  /*) case_file=$1 ;;
+  *) case_file=$PWD/$1 ;;
+esac
 cd "$(dirname "$0")/.."
 . scripts/say.sh
 
-case_file=${1:-demo_cases/traced-150-points.json}
 sh scripts/install.sh program
 build program
 window=build/program/app/desktop/drapewright
