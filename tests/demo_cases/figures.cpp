@@ -140,11 +140,9 @@ const std::vector<Figures>& figures() {  // NOLINT(readability-function-size): a
        .least_border_cm = 5,
        .largest_aperture_cm = 22.638259,
        .port_fits = true,
-       // 44.2 x 33.4 cm: 3.8 cm too large for 40 x 30 cm at the best angle. An upright 40 x 30 cm
-
-       // takes all but its narrow end, and 30 x 25 cm that: GEOS says that the two cover it and
-
-       // overlap by 1 cm (KeepsWhatEveryPlanMust). The filler is too large for 30 x 20 cm, too.
+       // 44.2 x 33.4 cm: 3.8 cm too large for 40 x 30 cm at the best angle. That these two cover it
+       // and overlap by 1 cm is GEOS's word (KeepsWhatEveryPlanMust). The filler is too large for
+       // 30 x 20 cm, too.
        .sheets = {"Film sheet 40 x 30 cm", "Film sheet 30 x 25 cm"},
        .findings = {"several-film-sheets", "no-filler-sheet-fits"}},
       {.file = "deep-sloping-wall",
