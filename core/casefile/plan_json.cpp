@@ -146,6 +146,9 @@ void write(JsonWriter& out, const dressing::Drape& drape) {
   out.begin_list("sheets");
   for (const auto& sheet : drape.sheets) write(out, sheet);
   out.end_list();
+  out.begin_list("seams_cm");
+  for (const auto& seam : drape.seams) out.ring({seam.from, seam.to}, false);
+  out.end_list();
   out.end_object();
 }
 

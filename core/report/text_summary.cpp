@@ -210,12 +210,20 @@ class Summary {
     row("Least border", in_words(drape.least_border, "cm") + "; asked for " +
                             format_short(plan_.border_cm, 2) + " cm");
     write_clock(drape);
-    if (drape.sheets.empty()) row("Sheet", "none in stock holds it in one piece: see the findings");
-    for (const auto& sheet : drape.sheets) {
-      row("Sheet", sheet.item + ", its longer side turned by " +
-                       format_number(sheet.place.angle_deg, 0) + " deg");
-    }
+    write_sheets(drape);
     write_port(drape.port);
+  }
+
+  void write_sheets(const dressing::Drape& drape) {
+    if (drape.sheets.empty()) row("Sheet", "the stock has not enough: see the findings");
+    for (const auto& sheet : drape.sheets) {
+      const geometry::Point centre = sheet.place.centre;
+      row("Sheet",
+          sheet.item + ", " +
+              glued("middle at (" + one_decimal(centre.x) + ", " + one_decimal(centre.y) + ") cm") +
+              ", longer side " + along_clock(sheet.place.angle_deg));
+    }
+    if (drape.sheets.size() > 1) row("Seams", "look for leaks wherever sheets overlap");
   }
 
   void write_clock(const dressing::Drape& drape) {

@@ -215,6 +215,12 @@ void check(const Case& value) {
   }
   for (std::size_t i = 0; i < value.assessments.size(); ++i) {
     check_assessment(value.assessments[i], child("/assessments", i));
+    // The last is planned: in a list out of order that would be an old wound.
+    if (i > 0 && value.assessments[i].date < value.assessments[i - 1].date) {
+      refuse("the assessment of " + value.assessments[i].date + " stands after that of " +
+                 value.assessments[i - 1].date,
+             "assessments with the oldest first", child(child("/assessments", i), "date"));
+    }
   }
   check_settings(value.dressing);
   if (value.supplies) {

@@ -141,6 +141,13 @@ std::vector<MalformedCase> malformed_cases() {
        example_case(point_list(square) + ", \"depth_cm\": 1, \"depth_cm\": 2"),
        "6:",
        {"\"depth_cm\"", "second time", "/assessments/0/wounds/0/depth_cm"}},
+      {"NewestFirst",
+       "{\"drapewright_case\": 1, \"label\": \"x\", \"assessments\": [{\"date\": \"2026-03-02\", "
+       "\"wounds\": [{\"id\": \"A\", " +
+           point_list(square) + "}]}, {\"date\": \"2026-02-23\", \"wounds\": [{\"id\": \"A\", " +
+           point_list(square) + "}]}]}",
+       "1:",
+       {"/assessments/1/date", "2026-02-23 stands after that of 2026-03-02", "oldest first"}},
       {"NoSuchDay",
        "{\"drapewright_case\": 1, \"label\": \"x\", \"assessments\": [{\"date\": \"2026-02-30\", "
        "\"wounds\": [{\"id\": \"A\", " +
