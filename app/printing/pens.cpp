@@ -63,7 +63,7 @@ QPen layer_pen(const report::LayerStyle& style, report::Ground ground, double un
 
 QBrush hatch_brush(const report::LayerStyle& style, report::Ground ground, double pixels_per_mm,
                    double units_per_mm) {
-  if (style.hatch == Hatch::none || style.hatch == Hatch::full) return QBrush(Qt::NoBrush);
+  if (style.hatch == Hatch::none) return QBrush(Qt::NoBrush);
   const double side_mm =
       report::hatch_spacing_mm * (is_diagonal(style.hatch) ? std::numbers::sqrt2 : 1);
   const int side = std::max(4, static_cast<int>(std::lround(side_mm * pixels_per_mm)));

@@ -18,6 +18,7 @@ namespace {
 constexpr double plate_margin_mm = 0.6;
 constexpr double leader_from_mm = 3.0;  ///< a caption farther off its place gets a leader
 constexpr std::array dimension_gaps_mm{8.0, 14.0, 20.0, 26.0};
+constexpr double off_line_mm = 0.8;  ///< between a short dimension line and its text
 constexpr std::array places_along{0.5, 0.35, 0.65, 0.2, 0.8};
 
 bool within(const Box& box, Point p) {
@@ -37,6 +38,7 @@ class Annotator {
   }
 
   void avoid(const SketchLayer& layer);
+  void block(const geometry::Circle& circle);
   void add(const Dimension& dimension);
   void add(const Caption& caption);
   Annotations finish() { return std::move(result_); }
@@ -49,6 +51,7 @@ class Annotator {
   };
 
   DrawnLayer& layer(LayerKind kind);
+  std::optional<Laid> with_text(const Segment& line, const std::string& text) const;
   std::optional<Laid> lay_beside(const Dimension& dimension, bool opposite, double gap_mm) const;
   std::optional<Laid> lay(const Dimension& dimension) const;
   void put_text(LayerKind kind, const Box& box, const std::string& text, bool bold);
@@ -83,6 +86,43 @@ void Annotator::avoid(const SketchLayer& layer) {
   for (const Chain& chain : layer.chains) placer_.avoid(map_.to_mm(chain.points));
 }
 
+/// No word may stand on an aperture: the square that fills most of it is taken.
+void Annotator::block(const geometry::Circle& circle) {
+  const Point centre = map_.to_mm(circle.centre);
+  const double half = 0.8 * circle.radius_cm * map_.mm_per_cm;
+  placer_.block({{centre.x - half, centre.y - half}, {centre.x + half, centre.y + half}});
+}
+
+/// Text on its dimension line; beside the line where that is too short to carry it.
+std::optional<Annotator::Laid> Annotator::with_text(const Segment& line,
+                                                    const std::string& text) const {
+  const double length = geometry::distance(line.from, line.to);
+  const Point along = length > 0 ? (1 / length) * (line.to - line.from) : Point{1, 0};
+  const Point half{width_of(text, false) / 2, height() / 2};
+  const double covered = 2 * std::min(half.x / std::max(std::abs(along.x), 1e-9),
+                                      half.y / std::max(std::abs(along.y), 1e-9));
+  const bool on_line = covered + 3 * arrow_length_mm < length;
+  const double off = std::abs(along.y) * half.x + std::abs(along.x) * half.y + off_line_mm;
+  const Point normal{along.y, -along.x};
+  std::optional<Laid> best;
+  const auto consider = [&](Point middle) {
+    const Box box{middle - half, middle + half};
+    if (!placer_.is_free(box)) return;
+    const int lines = placer_.lines_under(box);
+    if (!best || lines < best->lines_under) best = Laid{line, box, lines};
+  };
+  for (const double part : places_along) {
+    const Point on = line.from + part * (line.to - line.from);
+    if (on_line) {
+      consider(on);
+    } else {
+      consider(on + off * normal);
+      consider(on - off * normal);
+    }
+  }
+  return best;
+}
+
 std::optional<Annotator::Laid> Annotator::lay_beside(const Dimension& dimension, bool opposite,
                                                      double gap_mm) const {
   const Segment& base = opposite ? dimension.opposite_base : dimension.base;
@@ -90,17 +130,7 @@ std::optional<Annotator::Laid> Annotator::lay_beside(const Dimension& dimension,
   const Point shift{sign * gap_mm * dimension.away.x, -sign * gap_mm * dimension.away.y};
   const Segment line{map_.to_mm(base.from) + shift, map_.to_mm(base.to) + shift};
   if (!within(room_.field, line.from) || !within(room_.field, line.to)) return std::nullopt;
-  std::optional<Laid> best;
-  for (const double part : places_along) {
-    const Point middle = line.from + part * (line.to - line.from);
-    const double width = width_of(dimension.text, false);
-    const Box text{{middle.x - width / 2, middle.y - height() / 2},
-                   {middle.x + width / 2, middle.y + height() / 2}};
-    if (!placer_.is_free(text)) continue;
-    const int lines = placer_.lines_under(text);
-    if (!best || lines < best->lines_under) best = Laid{line, text, lines};
-  }
-  return best;
+  return with_text(line, dimension.text);
 }
 
 std::optional<Annotator::Laid> Annotator::lay(const Dimension& dimension) const {
@@ -174,6 +204,7 @@ Annotations annotate(const Sketch& sketch, const ScaleMap& map, const Annotation
                      const std::vector<LayerKind>& hidden) {
   const auto shown = [&](LayerKind kind) { return !std::ranges::count(hidden, kind); };
   Annotator annotator(map, room);
+  for (const geometry::Circle& circle : sketch.keep_clear) annotator.block(circle);
   for (const SketchLayer& layer : sketch.layers) {
     if (shown(layer.kind)) annotator.avoid(layer);
   }

@@ -12,8 +12,8 @@ enum class LayerKind {
   fine_grid,
   grid,
   film_sheet,
-  film_required,
   film,
+  film_required,
   no_film_zone,
   no_port_zone,
   wound,
@@ -30,8 +30,7 @@ enum class LayerKind {
   panel,  ///< rulers, legend, scale bar and heading: around the plan, not of it
 };
 
-/// `full` is a fill of the line's colour.
-enum class Hatch { none, rising, falling, crossed, dotted, horizontal, vertical, full };
+enum class Hatch { none, rising, falling, crossed, dotted, horizontal, vertical };
 enum class Line { solid, dashed, long_dashed, dotted, dash_dot, none };
 
 /// How a layer looks. No two layers are told apart by colour alone: line, weight or hatch differ,

@@ -59,7 +59,7 @@ DrawnLayer draw_swatch(LayerKind kind, const Box& box) {
 
 std::vector<std::string> legend_notes(const Sketch& sketch) {
   std::vector<std::string> notes;
-  if (has(sketch, LayerKind::filler)) notes.push_back("1.2: filler layer 1, piece 2");
+  if (has(sketch, LayerKind::filler)) notes.push_back("1.2 on filler: layer 1, piece 2");
   return notes;
 }
 

@@ -30,13 +30,13 @@ constexpr DrawingSize a4{210, 297};
 /// Sizes that follow from the text's size.
 struct Measures {
   double text;
-  double band() const { return 3.2 * text; }         ///< rulers
-  double heading() const { return 3.2 * text; }      ///< title and scale
-  double around_plan() const { return 5.5 * text; }  ///< for dimension lines and captions
+  double band() const { return 3.2 * text; }       ///< rulers
+  double heading() const { return 3.2 * text; }    ///< title and scale
+  double around_plan() const { return 4 * text; }  ///< for dimension lines and captions
   double side_panel() const { return 18 * text; }
   double rose_radius() const { return 4.2 * text; }
   double rose_size() const { return 2 * rose_reach_mm(rose_radius(), text); }
-  double scale_bar() const { return 4.5 * text; }
+  double scale_bar() const { return 5.5 * text; }
 };
 
 /// Where everything stands, once the scale is chosen.
@@ -84,6 +84,7 @@ class Page {
   double panel_height(double width, bool beside) const;
   LegendBlock legend_at(Point upper_left, double width) const;
   DrawnLayer scale_bar(Point upper_left) const;
+  Label heading_label(std::string heading) const;
 
   const Sketch& sketch_;
   const DrawingOptions& options_;
@@ -175,16 +176,38 @@ DrawnLayer Page::scale_bar(Point at) const {
   const double length = bar_cm * map_.mm_per_cm;
   const double tick = 0.5 * m_.text;
   DrawnLayer bar{LayerKind::panel, {}, {}, {}};
-  const double y = at.y + 2 * m_.text;
+  const double y = at.y + 3.4 * m_.text;
   bar.strokes.push_back(
       {{{at.x, y - tick}, {at.x, y}, {at.x + length, y}, {at.x + length, y - tick}},
        LayerKind::panel});
+  bar.labels.push_back({.at = {at.x, at.y + m_.text},
+                        .text = "Scale " + scale_in_words(map_.mm_per_cm),
+                        .size_mm = m_.text,
+                        .layer = LayerKind::panel,
+                        .bold = true});
   bar.labels.push_back(
-      {.at = {at.x, at.y + m_.text},
-       .text = format_short(bar_cm, 1) + " cm; on paper " + format_short(length, 1) + " mm",
+      {.at = {at.x, at.y + 2.5 * m_.text},
+       .text = format_short(bar_cm, 1) + " cm (" + format_short(length, 1) + " mm on paper)",
        .size_mm = m_.text,
        .layer = LayerKind::panel});
   return bar;
+}
+
+/// In one line: a long heading is set smaller, then cut.
+Label Page::heading_label(std::string heading) const {
+  const double room = layout_.size.width_mm - 2 * edge_mm;
+  double size = 1.3 * m_.text;
+  while (size > m_.text && text_width_mm(heading, size, true) > room) size -= 0.05 * m_.text;
+  const std::string whole = heading;
+  for (std::size_t bytes = whole.size(); bytes > 0; --bytes) {
+    heading = shortened(whole, bytes);
+    if (text_width_mm(heading, size, true) <= room) break;
+  }
+  return {.at = {edge_mm, edge_mm + 1.3 * m_.text},
+          .text = heading,
+          .size_mm = size,
+          .layer = LayerKind::panel,
+          .bold = true};
 }
 
 void Page::draw_surroundings(Drawing& drawing, const std::string& heading) {
@@ -206,18 +229,7 @@ void Page::draw_surroundings(Drawing& drawing, const std::string& heading) {
           : Point{layout_.field.high.x - half_rose, layout_.panel.y + half_rose};
   drawing.layers.push_back(
       draw_rose(rose, m_.rose_radius(), sketch_.head_direction_deg, band_text));
-  const double baseline = edge_mm + 1.3 * m_.text;
-  drawing.layers.push_back({LayerKind::panel, {}, {}, {}});
-  drawing.layers.back().labels = {{.at = {edge_mm, baseline},
-                                   .text = heading,
-                                   .size_mm = 1.3 * m_.text,
-                                   .layer = LayerKind::panel,
-                                   .bold = true},
-                                  {.at = {layout_.size.width_mm - edge_mm, baseline},
-                                   .text = "scale " + scale_in_words(map_.mm_per_cm),
-                                   .size_mm = 1.1 * m_.text,
-                                   .anchor = Label::Anchor::end,
-                                   .layer = LayerKind::panel}};
+  drawing.layers.push_back({LayerKind::panel, {}, {}, {heading_label(heading)}});
   drawing.width_mm = layout_.size.width_mm;
   drawing.height_mm = layout_.size.height_mm;
 }

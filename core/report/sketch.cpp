@@ -10,6 +10,7 @@
 #include "core/geometry/shapes.h"
 #include "core/report/inner_point.h"
 #include "core/report/sketch_builder.h"
+#include "core/report/text_size.h"
 #include "core/report/undermining_sketch.h"
 
 namespace drapewright::report {
@@ -23,14 +24,6 @@ namespace {
 constexpr std::size_t longest_note = 36;  ///< bytes; longer notes are cut in the drawing
 
 std::string cm(double value) { return format_number(value, 1) + " cm"; }
-
-/// Cut at a character's first byte, never within one.
-std::string shortened(const std::string& text) {
-  if (text.size() <= longest_note) return text;
-  std::size_t end = longest_note;
-  while (end > 0 && (static_cast<unsigned char>(text[end]) & 0xC0) == 0x80) --end;
-  return text.substr(0, end) + "\u2026";
-}
 
 void add_undermining(SketchBuilder& builder, const wound::Wound& wound, double head_deg) {
   if (wound.undermining.empty() && wound.tunnels.empty()) return;
@@ -67,7 +60,7 @@ void add_zone(SketchBuilder& builder, const wound::SkinZone& zone) {
   const LayerKind kind = film ? LayerKind::no_film_zone : LayerKind::no_port_zone;
   const Polygon area{zone.outline_cm, {}};
   builder.add_area(kind, area);
-  const std::string note = zone.note.empty() ? "" : ": " + shortened(zone.note);
+  const std::string note = zone.note.empty() ? "" : ": " + shortened(zone.note, longest_note);
   builder.add_caption({kind, inner_point(area), (film ? "no film" : "no port") + note, true});
 }
 
@@ -82,7 +75,7 @@ void add_case(SketchBuilder& builder, const wound::Case& value) {
 }
 
 /// Names of stacked pieces are written together where the deeper one lies under the upper one.
-void add_fill(SketchBuilder& builder, const dressing::Fill& fill) {
+void add_fill(SketchBuilder& builder, const dressing::Fill& fill, bool several_wounds) {
   struct Named {
     const Polygon* piece;
     std::string wound;
@@ -94,7 +87,7 @@ void add_fill(SketchBuilder& builder, const dressing::Fill& fill) {
     builder.add_region(kind, layer.pieces);
     int number = 0;
     for (const Polygon& piece : layer.pieces) {
-      const std::string name = piece_name(layer.index, ++number);
+      const std::string name = piece_name(layer.wound, layer.index, ++number, several_wounds);
       const Point at = inner_point(piece);
       const auto above = std::ranges::find_if(named, [&](const Named& other) {
         return other.wound == layer.wound && geometry::contains(*other.piece, at);
@@ -125,6 +118,13 @@ void add_port(SketchBuilder& builder, const dressing::Port& port) {
   builder.add_area(LayerKind::port_base, {base, {}});
   builder.add_area(LayerKind::aperture,
                    {geometry::circle(port.aperture_diameter_cm, centre, 72), {}});
+  const double radius = port.aperture_diameter_cm / 2;
+  const double hair = 1.2 * radius;
+  builder.add_chain(LayerKind::aperture,
+                    {{centre - Point{hair, 0}, centre + Point{hair, 0}}, false});
+  builder.add_chain(LayerKind::aperture,
+                    {{centre - Point{0, hair}, centre + Point{0, hair}}, false});
+  builder.keep_clear({centre, radius});
   builder.add_caption({LayerKind::port_base, base[base.size() / 8],
                        port.fits ? "port" : "aperture does not fit here"});
 }
@@ -181,8 +181,8 @@ void add_measures(SketchBuilder& builder, const wound::Case& value, const dressi
 
 }  // namespace
 
-std::string piece_name(int layer, int piece) {
-  return std::to_string(layer) + "." + std::to_string(piece);
+std::string piece_name(const std::string& wound, int layer, int piece, bool several_wounds) {
+  return (several_wounds ? wound + " " : "") + std::to_string(layer) + "." + std::to_string(piece);
 }
 
 Sketch sketch_case(const wound::Case& value) {
@@ -193,7 +193,7 @@ Sketch sketch_case(const wound::Case& value) {
 
 Sketch sketch_plan(const wound::Case& value, const dressing::Plan& plan) {
   SketchBuilder builder;
-  add_fill(builder, plan.fill);
+  add_fill(builder, plan.fill, plan.wounds.size() > 1);
   add_case(builder, value);
   for (const dressing::Drape& drape : plan.drapes) add_drape(builder, drape);
   add_unfilled(builder, plan.fill);

@@ -47,7 +47,8 @@ struct Sketch {
   std::vector<SketchLayer> layers;  ///< bottom first, only those that are present
   std::vector<Caption> captions;    ///< those that must find room first stand first
   std::vector<Dimension> dimensions;
-  geometry::Box extent;  ///< of all layers
+  std::vector<geometry::Circle> keep_clear;  ///< no words on these: apertures
+  geometry::Box extent;                      ///< of all layers
   double head_direction_deg = 90;
 };
 
@@ -56,8 +57,9 @@ Sketch sketch_case(const wound::Case& value);
 /// The case with its plan.
 Sketch sketch_plan(const wound::Case& value, const dressing::Plan& plan);
 
-/// How a piece of filler is called in drawings: layer and piece, both from 1: "1.2".
-std::string piece_name(int layer, int piece);
+/// How a piece of filler is called in drawings: layer and piece, both from 1, after the wound's id
+/// where there are several wounds: "1.2", "B 1.2".
+std::string piece_name(const std::string& wound, int layer, int piece, bool several_wounds);
 
 /// The drawing in words, for those who cannot see it.
 std::string describe_drawing(const wound::Case& value, const dressing::Plan* plan);

@@ -14,6 +14,7 @@ class SketchBuilder {
   void add_chain(LayerKind kind, Chain chain);
   void add_caption(Caption caption) { sketch_.captions.push_back(std::move(caption)); }
   void add_dimension(Dimension dimension) { sketch_.dimensions.push_back(std::move(dimension)); }
+  void keep_clear(geometry::Circle circle) { sketch_.keep_clear.push_back(circle); }
   void set_head_direction(double deg) { sketch_.head_direction_deg = deg; }
 
   /// Layers bottom first; empty ones are left out.

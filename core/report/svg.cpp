@@ -51,7 +51,7 @@ std::string dash_array(const LayerStyle& style) {
 
 std::string hatch_id(const LayerStyle& style) { return "hatch-" + std::string(style.id); }
 
-bool has_pattern(Hatch hatch) { return hatch != Hatch::none && hatch != Hatch::full; }
+bool has_pattern(Hatch hatch) { return hatch != Hatch::none; }
 
 /// Level lines turned as the hatch asks, a cross of two, or dots: on a tile of one spacing.
 std::string pattern(const LayerStyle& style, Ground ground) {

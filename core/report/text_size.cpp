@@ -32,6 +32,13 @@ double text_width_mm(std::string_view text, double size_mm, bool bold) {
   return sum / 1000.0 * size_mm * (bold ? bold_factor : 1);
 }
 
+std::string shortened(const std::string& text, std::size_t most_bytes) {
+  if (text.size() <= most_bytes) return text;
+  std::size_t end = most_bytes;
+  while (end > 0 && (static_cast<unsigned char>(text[end]) & 0xC0) == 0x80) --end;
+  return text.substr(0, end) + "\u2026";
+}
+
 geometry::Box label_box(const Label& label) {
   const double width = text_width_mm(label.text, label.size_mm, label.bold);
   const double shift = label.anchor == Label::Anchor::start    ? 0

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <string>
 #include <string_view>
 
 #include "core/geometry/measures.h"
@@ -14,6 +15,10 @@ double text_width_mm(std::string_view text, double size_mm, bool bold = false);
 /// What lies above and below the baseline, as a part of the text's size.
 inline constexpr double text_ascent = 0.8;
 inline constexpr double text_descent = 0.25;
+
+/// At most `most_bytes` of the text and an ellipsis, cut between characters; all of it if it is no
+/// longer.
+std::string shortened(const std::string& text, std::size_t most_bytes);
 
 /// The box that a label takes, unturned, in mm (low is the upper left corner: y points down).
 geometry::Box label_box(const Label& label);
