@@ -86,10 +86,10 @@ void Annotator::avoid(const SketchLayer& layer) {
   for (const Chain& chain : layer.chains) placer_.avoid(map_.to_mm(chain.points));
 }
 
-/// No word may stand on an aperture: the square that fills most of it is taken.
+/// No word may stand on an aperture or on the cross through it.
 void Annotator::block(const geometry::Circle& circle) {
   const Point centre = map_.to_mm(circle.centre);
-  const double half = 0.8 * circle.radius_cm * map_.mm_per_cm;
+  const double half = 1.25 * circle.radius_cm * map_.mm_per_cm;
   placer_.block({{centre.x - half, centre.y - half}, {centre.x + half, centre.y + half}});
 }
 
@@ -112,6 +112,8 @@ std::optional<Annotator::Laid> Annotator::with_text(const Segment& line,
     if (!best || lines < best->lines_under) best = Laid{line, box, lines};
   };
   for (const double part : places_along) {
+    const double to_end = std::min(part, 1 - part) * length;
+    if (on_line && to_end < covered / 2 + arrow_length_mm) continue;  // on an arrow's head
     const Point on = line.from + part * (line.to - line.from);
     if (on_line) {
       consider(on);

@@ -127,7 +127,7 @@ DrawnLayer draw_rulers(const ScaleMap& map, const Box& field_mm, double band_mm,
   for (long i = up.first; i <= up.last; ++i) {
     const double y = map.to_mm({0, up.at(i)}).y;
     if (y < field_mm.low.y + text_mm || y > field_mm.high.y - text_mm) continue;
-    layer.labels.push_back(ruler_label({field_mm.low.x - 0.5 * band_mm, y + 0.35 * text_mm},
+    layer.labels.push_back(ruler_label({field_mm.low.x - 0.48 * band_mm, y + 0.35 * text_mm},
                                        up.at(i), text_mm, Label::Anchor::end));
   }
   const auto& [a, b] = field_mm;

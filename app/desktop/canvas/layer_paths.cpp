@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "app/desktop/canvas/thinning.h"
+#include "app/desktop/canvas/visible_part.h"
 #include "app/printing/painter.h"
 #include "app/printing/pens.h"
 
@@ -12,7 +12,8 @@ using report::LayerKind;
 
 namespace {
 
-constexpr double tolerance_px = 0.4;
+constexpr double tolerance_px = 0.6;
+constexpr double cut_margin_px = 8;     ///< keeps the cut edges' own lines out of sight
 constexpr double rebuild_factor = 1.6;  ///< zoom beyond which thinning would show or be wasted
 
 }  // namespace
@@ -22,11 +23,12 @@ void LayerPaths::set_sketch(report::Sketch sketch) {
   built_for_ = 0;
 }
 
-void LayerPaths::rebuild(double pixels_per_cm) {
+void LayerPaths::rebuild(double pixels_per_cm, const geometry::Box& window) {
   built_for_ = pixels_per_cm;
-  thin_ = thinned(full_, tolerance_px / (pixels_per_cm * rebuild_factor));
+  window_ = window;
+  seen_ = visible_part(full_, window, tolerance_px / pixels_per_cm);
   paths_.clear();
-  for (const report::SketchLayer& layer : thin_.layers) {
+  for (const report::SketchLayer& layer : seen_.layers) {
     LayerPath path{layer.kind, {}, layer.chains};
     for (const geometry::Polygon& polygon : layer.areas) {
       path.areas.push_back(printing::to_path(polygon));
@@ -35,12 +37,19 @@ void LayerPaths::rebuild(double pixels_per_cm) {
   }
 }
 
-const report::Sketch& LayerPaths::visible_sketch(double pixels_per_cm) {
-  if (built_for_ == 0 || pixels_per_cm > rebuild_factor * built_for_ ||
-      pixels_per_cm < built_for_ / rebuild_factor) {
-    rebuild(pixels_per_cm);
+const report::Sketch& LayerPaths::visible_sketch(const Viewport& viewport, const QRectF& field) {
+  const double scale = viewport.pixels_per_cm();
+  const geometry::Point low = viewport.to_cm(field.bottomLeft());
+  const geometry::Point high = viewport.to_cm(field.topRight());
+  const double margin = cut_margin_px / scale;
+  const bool covered = low.x - margin >= window_.low.x && low.y - margin >= window_.low.y &&
+                       high.x + margin <= window_.high.x && high.y + margin <= window_.high.y;
+  if (built_for_ == 0 || !covered || scale > rebuild_factor * built_for_ ||
+      scale < built_for_ / rebuild_factor) {
+    const geometry::Point around = 0.5 * (high - low) + geometry::Point{margin, margin};
+    rebuild(scale, {low - around, high + around});
   }
-  return thin_;
+  return seen_;
 }
 
 void LayerPaths::paint_layer(QPainter& painter, const LayerPath& layer, const Viewport& viewport,
@@ -77,8 +86,7 @@ void LayerPaths::paint_layer(QPainter& painter, const LayerPath& layer, const Vi
 }
 
 void LayerPaths::paint(QPainter& painter, const Viewport& viewport, report::Ground ground,
-                       double pixels_per_mm, const std::vector<LayerKind>& hidden) {
-  visible_sketch(viewport.pixels_per_cm());
+                       double pixels_per_mm, const std::vector<LayerKind>& hidden) const {
   painter.save();
   painter.setRenderHints(QPainter::Antialiasing | QPainter::SmoothPixmapTransform);
   for (const LayerPath& layer : paths_) {

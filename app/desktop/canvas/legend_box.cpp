@@ -43,8 +43,6 @@ LegendBox::LegendBox(QWidget* parent) : QFrame(parent) {
   setCursor(Qt::ArrowCursor);
   heading_ = new QToolButton(this);
   heading_->setText(tr("Legend"));
-  heading_->setCheckable(true);
-  heading_->setChecked(true);
   heading_->setAutoRaise(true);
   heading_->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
   heading_->setArrowType(Qt::DownArrow);
@@ -57,16 +55,20 @@ LegendBox::LegendBox(QWidget* parent) : QFrame(parent) {
   layout->setSpacing(2);
   layout->addWidget(heading_);
   layout->addWidget(rows_);
-  connect(heading_, &QToolButton::toggled, this, [this](bool open) {
-    rows_->setVisible(open);
-    heading_->setArrowType(open ? Qt::DownArrow : Qt::RightArrow);
-    adjustSize();
-    emit resized();
+  connect(heading_, &QToolButton::clicked, this, [this] {
+    set_open(!open_);
+    emit folded();
   });
   set_ground(report::Ground::light);
 }
 
-bool LegendBox::is_open() const { return heading_->isChecked(); }
+void LegendBox::set_open(bool open) {
+  open_ = open;
+  rows_->setVisible(open);
+  heading_->setArrowType(open ? Qt::DownArrow : Qt::RightArrow);
+  heading_->setAccessibleDescription(open ? tr("unfolded") : tr("folded"));
+  adjustSize();
+}
 
 void LegendBox::set_rows(std::vector<report::LayerKind> layers, QStringList notes) {
   if (layers == layers_ && notes == notes_) return;
@@ -95,6 +97,7 @@ void LegendBox::rebuild() {
   grid->setContentsMargins(0, 0, 0, 0);
   grid->setHorizontalSpacing(8);
   grid->setVerticalSpacing(3);
+  grid->setColumnStretch(1, 1);
   int row = 0;
   for (const report::LayerKind kind : layers_) {
     auto* picture = new QLabel(fresh);
@@ -112,7 +115,6 @@ void LegendBox::rebuild() {
   rows_ = fresh;
   setVisible(!layers_.empty());
   adjustSize();
-  emit resized();
 }
 
 }  // namespace drapewright::desktop

@@ -18,18 +18,20 @@ class LegendBox : public QFrame {
 
   void set_rows(std::vector<report::LayerKind> layers, QStringList notes);
   void set_ground(report::Ground ground);
-  bool is_open() const;
+  bool is_open() const { return open_; }
 
  signals:
-  void resized();
+  void folded();  ///< or unfolded, by the user
 
  private:
   void rebuild();
+  void set_open(bool open);
 
   QToolButton* heading_;
   QWidget* rows_;
   std::vector<report::LayerKind> layers_;
   QStringList notes_;
+  bool open_ = true;
   report::Ground ground_ = report::Ground::light;
 };
 

@@ -28,9 +28,9 @@ using report::LayerKind;
 
 namespace {
 
-constexpr int band_px = 26;      ///< rulers
+constexpr int band_px = 36;      ///< rulers
 constexpr double text_mm = 2.9;  ///< 11 px at 96 dpi
-constexpr double ruler_text_mm = 2.6;
+constexpr double ruler_text_mm = 2.5;
 constexpr double rose_radius_mm = 9;
 constexpr double corner_gap_px = 8;
 constexpr double fit_margin_mm = 13;  ///< room for dimension lines and captions
@@ -74,6 +74,8 @@ struct PlanView::Parts {
   /// The field less the legend's column, where the legend leaves enough.
   QRectF room_to_fit() const;
   QRectF rose_box() const;
+  /// Nothing is cut off, and nothing much smaller than it could be.
+  bool comfortable() const;
   bool shown(LayerKind kind) const { return !std::ranges::count(hidden, kind); }
 
   void moved();
@@ -108,6 +110,14 @@ QRectF PlanView::Parts::room_to_fit() const {
   const double across = std::min(margin, room.width() / 4);
   const double up = std::min(margin, room.height() / 4);
   return room.adjusted(across, up, -across, -up);
+}
+
+bool PlanView::Parts::comfortable() const {
+  const geometry::Box& extent = paths.sketch().extent;
+  const QRectF seen(viewport.to_pixels(extent.low), viewport.to_pixels(extent.high));
+  const QRectF normal = seen.normalized();
+  return field().contains(normal) &&
+         (normal.width() > 0.4 * field().width() || normal.height() > 0.4 * field().height());
 }
 
 void PlanView::Parts::moved() {
@@ -155,7 +165,7 @@ void PlanView::Parts::lay_out_annotations() {
   report::AnnotationField room{report::widened(field_mm(), -1), {}, text_mm};
   if (shown(LayerKind::clock)) room.taken.push_back(to_box(rose_box()));
   if (legend->isVisibleTo(view_)) room.taken.push_back(to_box(legend->geometry()));
-  const report::Sketch& sketch = paths.visible_sketch(viewport.pixels_per_cm());
+  const report::Sketch& sketch = paths.visible_sketch(viewport, field());
   annotations = report::annotate(sketch, scale_map(), room, hidden).layers;
 }
 
@@ -268,7 +278,7 @@ PlanView::PlanView(QWidget* parent) : QWidget(parent), parts_(std::make_unique<P
   setAccessibleDescription(tr("No outline yet."));
   parts_->legend->set_ground(parts_->ground());
   parts_->legend->hide();
-  connect(parts_->legend, &LegendBox::resized, this, [this] {
+  connect(parts_->legend, &LegendBox::folded, this, [this] {
     parts_->place_legend();
     if (parts_->fitted) fit();
     update();
@@ -298,7 +308,7 @@ void PlanView::show_plan(std::shared_ptr<const wound::Case> value,
   setAccessibleDescription(
       p.value ? QString::fromStdString(report::describe_drawing(*p.value, p.plan.get()))
               : tr("No outline yet."));
-  if (was_empty && !p.empty()) fit();
+  if (!p.empty() && (was_empty || (p.fitted && !p.comfortable()))) fit();
   p.moved();
 }
 
