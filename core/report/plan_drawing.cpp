@@ -74,23 +74,32 @@ class Page {
       : sketch_(sketch), options_(options), m_{options.text_mm}, legend_(legend_layers(sketch)) {}
 
   void lay_out();
+  void lay_out_words();
+  bool left_words_out() const { return !left_out_.empty(); }
   void draw_plan(Drawing& drawing);
   void draw_surroundings(Drawing& drawing, const std::string& heading);
   double mm_per_cm() const { return map_.mm_per_cm; }
 
  private:
+  struct Arrangement {
+    double mm_per_cm;
+    bool beside;
+  };
+  std::optional<Arrangement> largest_that_fits() const;
+  Arrangement arrange();
   bool fits(const Layout& layout) const;
   Layout layout_at(double mm_per_cm, bool beside) const;
   double panel_height(double width, bool beside) const;
   LegendBlock legend_at(Point upper_left, double width) const;
   DrawnLayer scale_bar(Point upper_left) const;
-  Label heading_label(std::string heading) const;
+  Label heading_label(const std::string& heading) const;
 
   const Sketch& sketch_;
   const DrawingOptions& options_;
   Measures m_;
   std::vector<LayerKind> legend_;
   std::vector<std::string> left_out_;
+  std::vector<DrawnLayer> words_;
   Layout layout_;
   ScaleMap map_;
 };
@@ -127,19 +136,28 @@ bool Page::fits(const Layout& layout) const {
 }
 
 /// The largest scale that fits, with the panel beside where that does as well as below.
-void Page::lay_out() {
-  double chosen = 10 / reductions.back();
-  bool beside = true;
-  bool found = false;
+std::optional<Page::Arrangement> Page::largest_that_fits() const {
   for (const double reduction : reductions) {
-    for (const bool side : {true, false}) {
-      if (found || !fits(layout_at(10 / reduction, side))) continue;
-      found = true;
-      chosen = 10 / reduction;
-      beside = side;
+    for (const bool beside : {true, false}) {
+      if (fits(layout_at(10 / reduction, beside))) return Arrangement{10 / reduction, beside};
     }
   }
-  map_.mm_per_cm = options_.mm_per_cm.value_or(chosen);
+  return std::nullopt;
+}
+
+/// Where ordinary text leaves no room, smaller text is tried before giving up.
+Page::Arrangement Page::arrange() {
+  if (options_.mm_per_cm) return {*options_.mm_per_cm, true};
+  for (const double smaller : {1.0, 0.85, 0.7}) {
+    m_.text = smaller * options_.text_mm;
+    if (const auto found = largest_that_fits()) return *found;
+  }
+  throw std::invalid_argument("the room is too small for a drawing with its legend");
+}
+
+void Page::lay_out() {
+  const auto [mm_per_cm, beside] = arrange();
+  map_.mm_per_cm = mm_per_cm;
   layout_ = layout_at(map_.mm_per_cm, beside);
   const Box& extent = sketch_.extent;
   const Point middle = 0.5 * (extent.low + extent.high);
@@ -161,10 +179,14 @@ void Page::draw_plan(Drawing& drawing) {
     }
     drawing.layers.push_back(std::move(drawn));
   }
+  for (DrawnLayer& layer : words_) drawing.layers.push_back(std::move(layer));
+}
+
+void Page::lay_out_words() {
   const AnnotationField room{widened(layout_.field, -0.5 * m_.text), {}, m_.text};
   Annotations annotations = annotate(sketch_, map_, room);
   left_out_ = std::move(annotations.left_out);
-  for (DrawnLayer& layer : annotations.layers) drawing.layers.push_back(std::move(layer));
+  words_ = std::move(annotations.layers);
 }
 
 /// A bar of 1, 2, 5 or 10 cm of the wound, about as long as the panel is wide.
@@ -194,17 +216,12 @@ DrawnLayer Page::scale_bar(Point at) const {
 }
 
 /// In one line: a long heading is set smaller, then cut.
-Label Page::heading_label(std::string heading) const {
+Label Page::heading_label(const std::string& heading) const {
   const double room = layout_.size.width_mm - 2 * edge_mm;
   double size = 1.3 * m_.text;
   while (size > m_.text && text_width_mm(heading, size, true) > room) size -= 0.05 * m_.text;
-  const std::string whole = heading;
-  for (std::size_t bytes = whole.size(); bytes > 0; --bytes) {
-    heading = shortened(whole, bytes);
-    if (text_width_mm(heading, size, true) <= room) break;
-  }
   return {.at = {edge_mm, edge_mm + 1.3 * m_.text},
-          .text = heading,
+          .text = fitted(heading, room, size, true),
           .size_mm = size,
           .layer = LayerKind::panel,
           .bold = true};
@@ -219,8 +236,8 @@ void Page::draw_surroundings(Drawing& drawing, const std::string& heading) {
       layout_.panel_beside ? Point{layout_.panel.x, layout_.panel.y + m_.rose_size() + 2 * m_.text}
                            : layout_.panel;
   LegendBlock legend = legend_at(legend_corner, legend_width);
-  drawing.layers.push_back(
-      scale_bar({legend_corner.x, legend_corner.y + legend.height_mm + m_.text}));
+  const double bar_top = legend_corner.y + legend.height_mm + m_.text;
+  drawing.layers.push_back(scale_bar({legend_corner.x, bar_top}));
   drawing.layers.push_back(std::move(legend.layer));
   const double half_rose = 0.5 * m_.rose_size();
   const Point rose =
@@ -231,7 +248,7 @@ void Page::draw_surroundings(Drawing& drawing, const std::string& heading) {
       draw_rose(rose, m_.rose_radius(), sketch_.head_direction_deg, band_text));
   drawing.layers.push_back({LayerKind::panel, {}, {}, {heading_label(heading)}});
   drawing.width_mm = layout_.size.width_mm;
-  drawing.height_mm = layout_.size.height_mm;
+  drawing.height_mm = std::max(layout_.size.height_mm, bar_top + m_.scale_bar());
 }
 
 void require_positive(double value, const char* name) {
@@ -268,6 +285,11 @@ Drawing draw(const wound::Case& value, const dressing::Plan* plan, const Drawing
   const Sketch sketch = plan ? sketch_plan(value, *plan) : sketch_case(value);
   Page page(sketch, options);
   page.lay_out();
+  page.lay_out_words();
+  if (page.left_words_out()) {  // once more, with room for a list of them
+    page.lay_out();
+    page.lay_out_words();
+  }
   Drawing drawing;
   drawing.title = value.label + ", " + value.current().date;
   page.draw_plan(drawing);

@@ -25,7 +25,8 @@ struct DrawingOptions {
 /// The layered plan to scale on a cm grid with rulers, dimension lines, captions, compass rose,
 /// legend, scale bar and the scale in words. Deterministic.
 /// @pre the case has an assessment
-/// @throws std::invalid_argument for sizes that are not positive and finite
+/// @throws std::invalid_argument for sizes that are not positive and finite, and for a room that is
+///         too small for the legend even with text at 0.7 of its size
 Drawing draw_plan(const wound::Case& value, const dressing::Plan& plan,
                   const DrawingOptions& options = {});
 

@@ -95,7 +95,7 @@ void add_fill(SketchBuilder& builder, const dressing::Fill& fill, bool several_w
       if (above == named.end()) {
         named.push_back({&piece, layer.wound, {LayerKind::filler, at, name, true, true}});
       } else {
-        above->caption.text += ", " + name;
+        above->caption.text += ", " + piece_name({}, layer.index, number, false);
       }
     }
   }

@@ -39,6 +39,15 @@ std::string shortened(const std::string& text, std::size_t most_bytes) {
   return text.substr(0, end) + "\u2026";
 }
 
+std::string fitted(const std::string& text, double width_mm, double size_mm, bool bold) {
+  std::string part = text;
+  for (std::size_t bytes = text.size(); bytes > 0; --bytes) {
+    part = shortened(text, bytes);
+    if (text_width_mm(part, size_mm, bold) <= width_mm) break;
+  }
+  return part;
+}
+
 geometry::Box label_box(const Label& label) {
   const double width = text_width_mm(label.text, label.size_mm, label.bold);
   const double shift = label.anchor == Label::Anchor::start    ? 0

@@ -20,6 +20,9 @@ inline constexpr double text_descent = 0.25;
 /// longer.
 std::string shortened(const std::string& text, std::size_t most_bytes);
 
+/// As much of the text as the width holds, with an ellipsis where it is cut.
+std::string fitted(const std::string& text, double width_mm, double size_mm, bool bold = false);
+
 /// The box that a label takes, unturned, in mm (low is the upper left corner: y points down).
 geometry::Box label_box(const Label& label);
 
