@@ -191,7 +191,7 @@ void Annotator::add(const Caption& caption) {
   const Point place = map_.to_mm(caption.at_cm);
   if (!within(room_.field, place)) return;
   const auto box =
-      placer_.place(place, width_of(caption.text, caption.bold), height(), caption.inside);
+      placer_.place(place, width_of(caption.text, caption.bold), height(), caption.where);
   if (!box) {
     result_.left_out.push_back(caption.text);
     return;

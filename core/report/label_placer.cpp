@@ -13,6 +13,8 @@ namespace {
 
 constexpr double sample_mm = 1.2;  ///< finer than text is high: no line slips between samples
 constexpr double clearance_mm = 0.5;
+constexpr double first_gap_mm = 1.2;
+constexpr double near_mm = 10;  ///< beyond it any free place will do
 
 bool touch(const Box& a, const Box& b) {
   return a.low.x < b.high.x + clearance_mm && b.low.x < a.high.x + clearance_mm &&
@@ -75,15 +77,19 @@ std::optional<Box> LabelPlacer::best_at_distance(Point anchor, double width, dou
   return best;
 }
 
-std::optional<Box> LabelPlacer::place(Point anchor, double width, double height, bool inside) {
+std::optional<Box> LabelPlacer::place(Point anchor, double width, double height,
+                                      Caption::Where where) {
   std::optional<Box> chosen;
-  if (inside) {
+  int fewest = 0;
+  if (where != Caption::Where::beside) {
     const Box box = box_about(anchor, width, height);
-    if (is_free(box)) chosen = box;
+    if (is_free(box)) {
+      chosen = box;
+      fewest = where == Caption::Where::on ? 0 : lines_under(box);
+    }
   }
   const double farthest = field_.width() + field_.height();
-  int fewest = 0;
-  for (double gap = 1.2; !(chosen && (inside || fewest == 0)) && gap < farthest; gap *= 1.4) {
+  for (double gap = first_gap_mm; !(chosen && fewest == 0) && gap < farthest; gap *= 1.4) {
     const std::optional<Box> found = best_at_distance(anchor, width, height, gap);
     if (!found) continue;
     const int lines = lines_under(*found);
@@ -92,7 +98,7 @@ std::optional<Box> LabelPlacer::place(Point anchor, double width, double height,
       chosen = found;
       fewest = lines;
     }
-    if (inside || gap > 10) break;
+    if (where == Caption::Where::on || gap > near_mm) break;
   }
   if (chosen) block(*chosen);
   return chosen;

@@ -5,6 +5,7 @@
 
 #include "core/geometry/measures.h"
 #include "core/geometry/shape.h"
+#include "core/report/sketch.h"
 
 namespace drapewright::report {
 
@@ -27,7 +28,7 @@ class LabelPlacer {
   /// Takes the best free place for a box of the given size at or beside `anchor` and blocks it.
   /// Nothing when the whole field has no room.
   std::optional<geometry::Box> place(geometry::Point anchor, double width, double height,
-                                     bool inside);
+                                     Caption::Where where);
 
  private:
   std::optional<geometry::Box> best_at_distance(geometry::Point anchor, double width, double height,

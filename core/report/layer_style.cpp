@@ -81,7 +81,7 @@ constexpr std::array styles{
     LayerStyle{LayerKind::port_base, "port-base", "Port base", blue_light, faint(blue_light, 24),
                blue_dark, faint(blue_dark, 28), 0.35, Line::long_dashed},
     LayerStyle{LayerKind::aperture, "aperture", "Aperture, cut out", ink_light, clear, ink_dark,
-               clear, 0.6, Line::dashed},
+               clear, 0.6, Line::short_dashed},
     LayerStyle{LayerKind::measures, "measures", "Measure", ink_light, clear, ink_dark, clear, 0.2},
     LayerStyle{LayerKind::clock, "clock", "Clock, 12 to the head", ink_light, clear, ink_dark,
                clear, 0.25},
@@ -93,6 +93,7 @@ constexpr std::array styles{
 
 // The pauses look as long as the dashes although round caps are not used.
 constexpr std::array dashed{4.5, 3.0};
+constexpr std::array short_dashed{1.9, 1.1};
 constexpr std::array long_dashed{12.0, 3.5};
 constexpr std::array dotted{1.2, 2.6};
 constexpr std::array dash_dot{9.0, 3.0, 1.5, 3.0};
@@ -112,6 +113,8 @@ std::span<const double> dashes_of(Line line) {
   switch (line) {
     case Line::dashed:
       return dashed;
+    case Line::short_dashed:
+      return short_dashed;
     case Line::long_dashed:
       return long_dashed;
     case Line::dotted:

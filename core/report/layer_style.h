@@ -31,7 +31,7 @@ enum class LayerKind {
 };
 
 enum class Hatch { none, rising, falling, crossed, dotted, horizontal, vertical };
-enum class Line { solid, dashed, long_dashed, dotted, dash_dot, none };
+enum class Line { solid, dashed, short_dashed, long_dashed, dotted, dash_dot, none };
 
 /// How a layer looks. No two layers are told apart by colour alone: line, weight or hatch differ,
 /// too. Hues are those of Okabe and Ito's palette for the colour-blind (Color Universal Design,

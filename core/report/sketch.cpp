@@ -48,10 +48,11 @@ void add_wound(SketchBuilder& builder, const wound::Wound& wound, double head_de
   builder.add_area(LayerKind::wound, {wound.outline_cm, wound.islands_cm});
   for (const geometry::Ring& island : wound.islands_cm) {
     builder.add_area(LayerKind::island, {island, {}});
-    builder.add_caption({LayerKind::island, inner_point({island, {}}), "skin", true});
+    builder.add_caption(
+        {LayerKind::island, inner_point({island, {}}), "skin", Caption::Where::on_if_clear});
   }
   const Point top = *std::ranges::max_element(wound.outline_cm, {}, &Point::y);
-  builder.add_caption({LayerKind::wound, top, "wound " + wound.id, false, true});
+  builder.add_caption({LayerKind::wound, top, "wound " + wound.id, Caption::Where::beside, true});
   add_undermining(builder, wound, head_deg);
 }
 
@@ -61,7 +62,8 @@ void add_zone(SketchBuilder& builder, const wound::SkinZone& zone) {
   const Polygon area{zone.outline_cm, {}};
   builder.add_area(kind, area);
   const std::string note = zone.note.empty() ? "" : ": " + shortened(zone.note, longest_note);
-  builder.add_caption({kind, inner_point(area), (film ? "no film" : "no port") + note, true});
+  builder.add_caption({kind, inner_point(area), (film ? "no film" : "no port") + note,
+                       Caption::Where::on_if_clear});
 }
 
 void add_case(SketchBuilder& builder, const wound::Case& value) {
@@ -93,7 +95,8 @@ void add_fill(SketchBuilder& builder, const dressing::Fill& fill, bool several_w
         return other.wound == layer.wound && geometry::contains(*other.piece, at);
       });
       if (above == named.end()) {
-        named.push_back({&piece, layer.wound, {LayerKind::filler, at, name, true, true}});
+        named.push_back(
+            {&piece, layer.wound, {LayerKind::filler, at, name, Caption::Where::on, true}});
       } else {
         above->caption.text += ", " + piece_name({}, layer.index, number, false);
       }

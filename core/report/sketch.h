@@ -25,10 +25,11 @@ struct SketchLayer {
 
 /// A word or two beside a place. Small text that has to find room when it is laid out.
 struct Caption {
+  enum class Where { on, on_if_clear, beside };
   LayerKind layer;
   geometry::Point at_cm;
   std::string text;
-  bool inside = false;  ///< wanted on the place itself, else beside it
+  Where where = Where::beside;  ///< on_if_clear: on the place unless lines run there
   bool bold = false;
 };
 

@@ -135,7 +135,7 @@ void PlanView::Parts::place_legend() {
 void PlanView::Parts::update_legend() {
   std::vector<LayerKind> rows;
   for (const LayerKind kind : report::legend_layers(paths.sketch())) {
-    if (shown(kind)) rows.push_back(kind);
+    if (shown(kind) && shown(LayerKind::panel)) rows.push_back(kind);
   }
   QStringList notes;
   for (const std::string& note : report::legend_notes(paths.sketch())) {
@@ -175,7 +175,7 @@ void PlanView::Parts::paint_field(QPainter& painter) {
   if (!annotations) lay_out_annotations();
   painter.scale(unit, unit);
   for (const report::DrawnLayer& grid : report::draw_grid(scale_map(), field_mm())) {
-    if (shown(LayerKind::grid)) printing::paint_shapes(painter, grid, on);
+    if (shown(grid.kind)) printing::paint_shapes(painter, grid, on);
   }
   painter.resetTransform();
   paths.paint(painter, viewport, on, unit, hidden);
@@ -224,7 +224,7 @@ void PlanView::Parts::paint_cursor_on_rulers(QPainter& painter) const {
 
 /// A ring with four hairs, on a broader one of the ground's colour: seen on any layer.
 void PlanView::Parts::paint_mark(QPainter& painter) const {
-  if (!mark) return;
+  if (!mark || !shown(LayerKind::finding_place)) return;
   const report::LayerStyle& style = report::style_of(LayerKind::finding_place);
   const QPointF at = viewport.to_pixels(*mark);
   const double width = style.line_mm * pixels_per_mm();
@@ -386,8 +386,10 @@ void PlanView::paintEvent(QPaintEvent*) {
   p.paint_mark(painter);
   if (!p.plan) p.paint_note(painter, tr("Working out the plan\u2026"));
   painter.setClipping(false);
-  p.paint_rulers(painter);
-  p.paint_cursor_on_rulers(painter);
+  if (p.shown(LayerKind::panel)) {
+    p.paint_rulers(painter);
+    p.paint_cursor_on_rulers(painter);
+  }
   if (hasFocus()) {
     painter.setBrush(Qt::NoBrush);
     painter.setPen(QPen(palette().color(QPalette::Highlight), 2));

@@ -36,7 +36,8 @@ TEST(LabelPlacer, KeepsApartAndInside) {
   LabelPlacer placer(Box{{0, 0}, {60, 40}});
   std::vector<Box> placed;
   for (int i = 0; i < 12; ++i) {
-    const auto box = placer.place({30, 20}, 12, 4, i == 0);
+    const auto box =
+        placer.place({30, 20}, 12, 4, i == 0 ? Caption::Where::on : Caption::Where::beside);
     ASSERT_TRUE(box) << i;
     for (const Box& other : placed) {
       EXPECT_TRUE(box->low.x >= other.high.x || other.low.x >= box->high.x ||
@@ -51,14 +52,14 @@ TEST(LabelPlacer, KeepsApartAndInside) {
 TEST(LabelPlacer, PrefersPlacesOffTheLines) {
   LabelPlacer placer(Box{{0, 0}, {100, 100}});
   placer.avoid({{50, 50}, {100, 50}});  // to the right, where it would look first
-  const auto box = placer.place({50, 50}, 20, 4, false);
+  const auto box = placer.place({50, 50}, 20, 4, Caption::Where::beside);
   ASSERT_TRUE(box);
   EXPECT_EQ(placer.lines_under(*box), 0);
 }
 
 TEST(LabelPlacer, SaysWhenThereIsNoRoom) {
   LabelPlacer placer(Box{{0, 0}, {10, 10}});
-  EXPECT_FALSE(placer.place({5, 5}, 20, 4, true));
+  EXPECT_FALSE(placer.place({5, 5}, 20, 4, Caption::Where::on));
 }
 
 TEST(Rulers, StepsKeepTheirDistance) {
