@@ -23,7 +23,7 @@ struct Annotations {
 /// Lays out a sketch's captions and dimension lines at a scale. No two texts overlap; a caption
 /// that had to move away from its place is tied to it by a thin line. Captions whose place lies
 /// outside the field (the view is zoomed in) are dropped in silence.
-/// @param visible asked for every layer that a caption or dimension belongs to
+/// @param hidden layers whose captions and dimension lines are left out
 Annotations annotate(const Sketch& sketch, const ScaleMap& map, const AnnotationField& room,
                      const std::vector<LayerKind>& hidden = {});
 

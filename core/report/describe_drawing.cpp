@@ -31,7 +31,7 @@ std::string describe_drape(const dressing::Drape& drape) {
   std::vector<std::string> items;
   for (const dressing::FilmSheet& sheet : drape.sheets) items.push_back(sheet.item);
   return "Film over " + join(drape.wounds, ", ") + ": least border " +
-         format_number(drape.least_border.value, 1) + " cm, " +
+         border_in_words(drape.least_border.value) + ", " +
          (items.empty() ? "no single sheet holds it" : "from " + join(items, ", ")) + ". " +
          describe_port(drape.port);
 }

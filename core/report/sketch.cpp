@@ -132,12 +132,11 @@ void add_port(SketchBuilder& builder, const dressing::Port& port) {
                        port.fits ? "port" : "aperture does not fit here"});
 }
 
-/// A short border is rounded down: 3.96 cm must not read as 4.
 void add_least_border(SketchBuilder& builder, const dressing::Drape& drape) {
   if (!drape.least_border_line) return;
-  const double floored = std::floor(drape.least_border.value * 100 + 1e-6) / 100;
   const geometry::Segment line = *drape.least_border_line;
-  builder.add_dimension({line, line, line, {}, "border " + format_short(floored, 2) + " cm"});
+  builder.add_dimension(
+      {line, line, line, {}, "border " + border_in_words(drape.least_border.value)});
 }
 
 void add_drape(SketchBuilder& builder, const dressing::Drape& drape) {
@@ -186,6 +185,10 @@ void add_measures(SketchBuilder& builder, const wound::Case& value, const dressi
 
 std::string piece_name(const std::string& wound, int layer, int piece, bool several_wounds) {
   return (several_wounds ? wound + " " : "") + std::to_string(layer) + "." + std::to_string(piece);
+}
+
+std::string border_in_words(double border_cm) {
+  return format_short(std::floor(border_cm * 100 + 1e-6) / 100, 2) + " cm";
 }
 
 Sketch sketch_case(const wound::Case& value) {

@@ -62,6 +62,9 @@ Sketch sketch_plan(const wound::Case& value, const dressing::Plan& plan);
 /// where there are several wounds: "1.2", "B 1.2".
 std::string piece_name(const std::string& wound, int layer, int piece, bool several_wounds);
 
+/// A film border in words. Rounded down: 3.96 cm must not read as 4.
+std::string border_in_words(double border_cm);
+
 /// The drawing in words, for those who cannot see it.
 std::string describe_drawing(const wound::Case& value, const dressing::Plan* plan);
 

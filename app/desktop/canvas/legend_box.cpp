@@ -56,6 +56,7 @@ LegendBox::LegendBox(QWidget* parent) : QFrame(parent) {
   layout->addWidget(heading_);
   layout->addWidget(rows_);
   connect(heading_, &QToolButton::clicked, this, [this] {
+    user_chose_ = true;
     set_open(!open_);
     emit folded();
   });
@@ -68,6 +69,17 @@ void LegendBox::set_open(bool open) {
   heading_->setArrowType(open ? Qt::DownArrow : Qt::RightArrow);
   heading_->setAccessibleDescription(open ? tr("unfolded") : tr("folded"));
   adjustSize();
+}
+
+void LegendBox::suggest_open(bool open) {
+  if (!user_chose_ && open != open_) set_open(open);
+}
+
+QSize LegendBox::unfolded_size() const {
+  const QMargins margins = layout()->contentsMargins();
+  const QSize rows = rows_->sizeHint();
+  return {rows.width() + margins.left() + margins.right(),
+          rows.height() + heading_->sizeHint().height() + margins.top() + margins.bottom()};
 }
 
 void LegendBox::set_rows(std::vector<report::LayerKind> layers, QStringList notes) {

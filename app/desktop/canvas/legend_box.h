@@ -19,6 +19,9 @@ class LegendBox : public QFrame {
   void set_rows(std::vector<report::LayerKind> layers, QStringList notes);
   void set_ground(report::Ground ground);
   bool is_open() const { return open_; }
+  /// Folds or unfolds it, unless the user has done either before.
+  void suggest_open(bool open);
+  QSize unfolded_size() const;
 
  signals:
   void folded();  ///< or unfolded, by the user
@@ -32,6 +35,7 @@ class LegendBox : public QFrame {
   std::vector<report::LayerKind> layers_;
   QStringList notes_;
   bool open_ = true;
+  bool user_chose_ = false;
   report::Ground ground_ = report::Ground::light;
 };
 

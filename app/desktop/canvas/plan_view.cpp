@@ -125,7 +125,11 @@ void PlanView::Parts::moved() {
   view_->update();
 }
 
+/// Unfolded only where it leaves the plan the greater part of the view.
 void PlanView::Parts::place_legend() {
+  const QSizeF unfolded = legend->unfolded_size();
+  legend->suggest_open(field().width() > 3 * unfolded.width() &&
+                       field().height() > rose_box().height() + unfolded.height() + 24);
   legend->adjustSize();
   legend->move(static_cast<int>(view_->width() - legend->width() - corner_gap_px),
                static_cast<int>(view_->height() - legend->height() - corner_gap_px));

@@ -218,6 +218,18 @@ TEST_F(PlanViewTest, TheLegendFoldsAndTheFitUsesTheRoom) {
   EXPECT_TRUE(view.rect().contains(legend->geometry()));
 }
 
+TEST_F(PlanViewTest, InASmallViewTheLegendMakesRoom) {
+  show(support::crowded_plan());
+  auto* legend = view.findChild<QToolButton*>()->parentWidget();
+  EXPECT_GT(legend->height(), 100);
+  view.resize(400, 360);
+  QTest::qWait(0);
+  EXPECT_LT(legend->height(), 50);
+  view.resize(800, 640);
+  QTest::qWait(0);
+  EXPECT_GT(legend->height(), 100);
+}
+
 TEST_F(PlanViewTest, FollowsADarkPalette) {
   show(support::sample_plan());
   const QColor light = view.grab().toImage().pixelColor(view.width() / 2, 5);

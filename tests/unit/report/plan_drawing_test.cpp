@@ -32,6 +32,12 @@ TEST(PlanDrawing, ShowsEveryLayerOfACrowdedPlan) {
   EXPECT_TRUE(has_text(drawing, "left hip 1.1, 2.1, 3.1"));
 }
 
+TEST(PlanDrawing, AShortBorderNeverReadsAsEnough) {
+  EXPECT_EQ(border_in_words(3.999), "3.99 cm");
+  EXPECT_EQ(border_in_words(4), "4 cm");
+  EXPECT_EQ(border_in_words(0), "0 cm");
+}
+
 TEST(PlanDrawing, WithoutTrimmingNoBorderIsDimensioned) {
   const Drawing drawing = draw(support::sample_plan());
   for (const Label& label : find_layer(drawing, LayerKind::measures)->labels) {
