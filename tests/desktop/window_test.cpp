@@ -170,6 +170,16 @@ TEST(Window, FaultyOutlineIsAStopAndNoFigureStays) {
   EXPECT_EQ(findings.item(0, 0)->text(), "Stop");
 }
 
+// The demo cases were assessed long before today, whenever that is.
+TEST(Window, OldAssessmentIsPointedOut) {
+  WindowDriver driver;
+  ASSERT_TRUE(driver.open_demo_file("plain-heel.json"));
+  EXPECT_GE(row_of_code(driver.window(), "assessment-old"), 0);
+  WindowDriver fresh;
+  fresh.draw_ellipse("8", "5");
+  EXPECT_EQ(row_of_code(fresh.window(), "assessment-old"), -1) << "a new case is of today";
+}
+
 TEST(Window, SelectedFindingShowsItsPlace) {
   WindowDriver driver;
   ASSERT_TRUE(driver.open_demo_file("film-cut-short.json"));

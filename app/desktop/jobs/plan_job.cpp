@@ -6,10 +6,12 @@
 namespace drapewright::desktop {
 namespace {
 
-PlanResult plan_of(const std::shared_ptr<const wound::Case>& value, const Progress& progress) {
+PlanResult plan_of(const std::shared_ptr<const wound::Case>& value, const std::string& today,
+                   const Progress& progress) {
   PlanResult result{.planned = value};
   try {
-    result.plan = std::make_shared<const dressing::Plan>(dressing::plan_dressing(*value, progress));
+    result.plan =
+        std::make_shared<const dressing::Plan>(dressing::plan_dressing(*value, progress, today));
   } catch (const InputError& error) {
     result.fault = error;
   } catch (const Cancelled&) {
@@ -27,12 +29,12 @@ PlanJob::PlanJob(QObject* parent)
 
 PlanJob::~PlanJob() { running_.request_stop(); }
 
-void PlanJob::request(std::shared_ptr<const wound::Case> value) {
+void PlanJob::request(std::shared_ptr<const wound::Case> value, std::string today) {
   running_.request_stop();
   running_ = std::stop_source();
   {
     const std::lock_guard lock(mutex_);
-    waiting_ = Request{++latest_, std::move(value), running_.get_token()};
+    waiting_ = Request{++latest_, std::move(value), std::move(today), running_.get_token()};
   }
   wake_.notify_one();
   set_busy(true);
@@ -64,7 +66,7 @@ void PlanJob::run(const Request& request) {
     QMetaObject::invokeMethod(this, [=, this] { report_progress(number, fraction); });
   });
   try {
-    const PlanResult result = plan_of(request.value, progress);
+    const PlanResult result = plan_of(request.value, request.today, progress);
     QMetaObject::invokeMethod(this, [=, this] { report(number, result); });
   } catch (const Cancelled&) {  // a later request is on its way, or nobody waits any more
   }

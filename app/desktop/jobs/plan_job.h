@@ -6,6 +6,7 @@
 #include <mutex>
 #include <optional>
 #include <stop_token>
+#include <string>
 #include <thread>
 
 #include "app/desktop/jobs/plan_result.h"
@@ -22,7 +23,8 @@ class PlanJob : public QObject {
   ~PlanJob() override;
   Q_DISABLE_COPY_MOVE(PlanJob)
 
-  void request(std::shared_ptr<const wound::Case> value);
+  /// @param today  YYYY-MM-DD, to say how old the assessment is; empty: not said
+  void request(std::shared_ptr<const wound::Case> value, std::string today = {});
   /// Drops what is asked for or under way; nothing is reported for it.
   void cancel();
   bool is_busy() const { return busy_; }
@@ -38,6 +40,7 @@ class PlanJob : public QObject {
   struct Request {
     int number = 0;
     std::shared_ptr<const wound::Case> value;
+    std::string today;
     std::stop_token stop;
   };
 

@@ -1,6 +1,7 @@
 #include "app/desktop/window/main_window.h"
 
 #include <QCloseEvent>
+#include <QDate>
 #include <QFileInfo>
 #include <QLabel>
 #include <QMimeData>
@@ -135,7 +136,7 @@ void MainWindow::replan() {
     return;
   }
   if (!late_.isActive()) late_.start();
-  job_.request(document_.shared());
+  job_.request(document_.shared(), QDate::currentDate().toString(Qt::ISODate).toStdString());
 }
 
 void MainWindow::forget() {
