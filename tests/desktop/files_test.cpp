@@ -165,13 +165,14 @@ TEST_F(FilesTest, CsvIsWhatThePanelShows) {
   ASSERT_GT(table.rowCount(), 5);
   answering({}, choosing(at("list.csv")), [&] { driver.press(QKeySequence("Ctrl+Shift+M")); });
   const QStringList lines = QString::fromUtf8(content(at("list.csv"))).split("\r\n");
-  ASSERT_EQ(lines.size(), table.rowCount() + 2) << "titles, lines, and the last line's end";
-  for (int row = 0; row < table.rowCount(); ++row) {
-    for (int column = 0; column < table.columnCount(); ++column) {
-      QString cell = table.item(row, column)->text();
-      EXPECT_TRUE(lines[row + 1].contains(cell.replace('"', "\"\"")))
-          << lines[row + 1].toStdString();
+  ASSERT_EQ(lines.size(), table.rowCount() / 2 + 2) << "titles, lines, and the last line's end";
+  const auto as_in_csv = [](QString cell) { return cell.replace('"', "\"\""); };
+  for (int row = 0; row < table.rowCount(); row += 2) {
+    const QString& line = lines[row / 2 + 1];
+    for (int column = 0; column < 3; ++column) {
+      EXPECT_TRUE(line.contains(as_in_csv(table.item(row, column)->text()))) << line.toStdString();
     }
+    EXPECT_TRUE(line.contains(as_in_csv(table.item(row + 1, 0)->text()))) << line.toStdString();
   }
 }
 

@@ -127,6 +127,16 @@ void NumberField::fixup(QString& text) const {
   }
 }
 
+QSize NumberField::sizeHint() const {
+  // Wide enough for any entry with its unit: a unit that is cut off could be taken for another.
+  const QFontMetrics metrics = fontMetrics();
+  const int widest = std::max(metrics.horizontalAdvance("-000.00" + suffix()),
+                              metrics.horizontalAdvance(range_.when_empty));
+  const QSize base = QDoubleSpinBox::sizeHint();
+  const int buttons = base.height();  // the style's buttons are narrower than they are high
+  return {widest + buttons + metrics.horizontalAdvance("0"), std::max(base.height(), 26)};
+}
+
 void NumberField::stepBy(int steps) {
   if (is_empty_value(value())) return;
   QDoubleSpinBox::stepBy(steps);

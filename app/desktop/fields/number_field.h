@@ -38,6 +38,8 @@ class NumberField : public QDoubleSpinBox {
   void fixup(QString& text) const override;
   void stepBy(int steps) override;
   bool event(QEvent* event) override;
+  QSize sizeHint() const override;
+  QSize minimumSizeHint() const override { return sizeHint(); }
 
  signals:
   void entered(std::optional<double> value);

@@ -16,7 +16,9 @@ TextField::TextField(const QString& when_empty, QWidget* parent) : QLineEdit(par
 }
 
 void TextField::show_text(const QString& text) {
-  if (text != this->text()) setText(text);
+  if (text == this->text()) return;
+  setText(text);
+  if (!hasFocus()) setCursorPosition(0);  // a long text is read from its beginning
 }
 
 bool TextField::event(QEvent* event) {

@@ -13,8 +13,26 @@
 namespace drapewright::desktop {
 namespace {
 
-QStringList cells_of(const MaterialRow& row) {
-  return {row.item, row.per_application, row.per_course, row.basis};
+/// The counts of one line, and below them how they are worked out.
+void fill_line(WrappedTable& table, int first_row, const MaterialRow& line) {
+  const QStringList texts{line.item, line.per_application, line.per_course};
+  table.set_whole(first_row, false);
+  table.set_whole(first_row + 1, true);
+  for (int column = 0; column < texts.size(); ++column) {
+    table.cell(first_row, column).setText(texts[column]);
+    table.cell(first_row, column)
+        .setTextAlignment((column == 0 ? Qt::AlignLeft : Qt::AlignRight) | Qt::AlignTop);
+    QFont bold = table.font();
+    bold.setBold(true);
+    table.cell(first_row, column).setFont(bold);
+  }
+  table.cell(first_row + 1, 0).setText(line.basis);
+  table.cell(first_row + 1, 0).setTextAlignment(Qt::AlignLeft | Qt::AlignTop);
+}
+
+QStringList titles() {
+  const MaterialRow all = material_titles();
+  return {all.item, all.per_application, all.per_course};
 }
 
 QPushButton* button(const QString& text, const QString& tip, QWidget* parent) {
@@ -28,7 +46,7 @@ QPushButton* button(const QString& text, const QString& tip, QWidget* parent) {
 
 MaterialsPanel::MaterialsPanel(QWidget* parent)
     : QWidget(parent),
-      table_(new WrappedTable("Materials", cells_of(material_titles()), {3, 0, 0, 4}, this)),
+      table_(new WrappedTable("Materials", titles(), {1, 0, 0}, this)),
       empty_(quiet_text("No list yet.", this)),
       copy_(button("Copy", "Copy the list, tab separated, for a spreadsheet.", this)),
       save_(button("Save CSV…", "Save the list as comma-separated values.", this)) {
@@ -43,6 +61,7 @@ MaterialsPanel::MaterialsPanel(QWidget* parent)
   column->addWidget(table_, 1);
   column->addStretch(0);
   table_->setObjectName("materials");
+  table_->setAlternatingRowColors(false);
   connect(copy_, &QPushButton::clicked, this, &MaterialsPanel::copy);
   connect(save_, &QPushButton::clicked, this, &MaterialsPanel::save_wanted);
   show_result({});
@@ -54,15 +73,9 @@ void MaterialsPanel::show_result(const PlanResult& result) {
   table_->setVisible(!rows_.empty());
   copy_->setEnabled(!rows_.empty());
   save_->setEnabled(!rows_.empty());
-  table_->set_rows(static_cast<int>(rows_.size()));
-  for (int row = 0; row < table_->rowCount(); ++row) {
-    const QStringList texts = cells_of(rows_[static_cast<std::size_t>(row)]);
-    for (int column = 0; column < texts.size(); ++column) {
-      const bool is_count = column == 1 || column == 2;
-      table_->cell(row, column).setText(texts[column]);
-      table_->cell(row, column)
-          .setTextAlignment((is_count ? Qt::AlignRight : Qt::AlignLeft) | Qt::AlignTop);
-    }
+  table_->set_rows(2 * static_cast<int>(rows_.size()));
+  for (std::size_t i = 0; i < rows_.size(); ++i) {
+    fill_line(*table_, 2 * static_cast<int>(i), rows_[i]);
   }
   table_->fit();
 }

@@ -12,7 +12,7 @@ namespace drapewright::desktop {
 
 class WrappedTable;
 
-/// What to take from the shelf, each time and over the course, with the arithmetic of every line.
+/// What to take from the shelf, each time and over the course; below every line its arithmetic.
 class MaterialsPanel : public QWidget {
   Q_OBJECT
 

@@ -15,6 +15,7 @@ void fill_row(WrappedTable& table, int index, const MeasureRow& row) {
   const bool starts_group = row.value.isEmpty();
   QFont font = table.font();
   font.setBold(starts_group);
+  table.set_whole(index, starts_group);
   const QStringList texts{row.name, row.value, row.spread};
   for (int column = 0; column < 3; ++column) {
     QTableWidgetItem& cell = table.cell(index, column);
@@ -29,7 +30,7 @@ void fill_row(WrappedTable& table, int index, const MeasureRow& row) {
 
 MeasuresPanel::MeasuresPanel(QWidget* parent)
     : QWidget(parent),
-      table_(new WrappedTable("Measures", {"Measure", "Value", "Spread"}, {1, 0, 0}, this)),
+      table_(new WrappedTable("Measures", {"Measure", "Value", "Spread"}, {1, 1, 0}, this)),
       empty_(quiet_text({}, this)) {
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);

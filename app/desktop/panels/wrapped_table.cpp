@@ -2,6 +2,8 @@
 
 #include <QEvent>
 #include <QHeaderView>
+#include <QStyle>
+#include <algorithm>
 #include <utility>
 
 namespace drapewright::desktop {
@@ -40,7 +42,21 @@ void WrappedTable::set_rows(int count) {
 
 QTableWidgetItem& WrappedTable::cell(int row, int column) { return *item(row, column); }
 
+void WrappedTable::set_whole(int row, bool whole) {
+  const int columns = whole ? columnCount() : 1;
+  if (columnSpan(row, 0) != columns) setSpan(row, 0, 1, columns);
+}
+
 void WrappedTable::fit() {
+  share_width();
+  resizeRowsToContents();
+  for (int row = 0; row < rowCount(); ++row) {
+    // Qt measures a text that takes the whole row as if it had its first column only.
+    if (columnSpan(row, 0) > 1) setRowHeight(row, height_of_whole(row));
+  }
+}
+
+void WrappedTable::share_width() {
   int left = viewport()->width();
   int parts = 0;
   for (int column = 0; column < columnCount(); ++column) {
@@ -54,7 +70,20 @@ void WrappedTable::fit() {
     const int share = shares_[static_cast<std::size_t>(column)];
     if (share > 0) setColumnWidth(column, left * share / parts);
   }
-  resizeRowsToContents();
+}
+
+int WrappedTable::height_of_whole(int row) const {
+  const QTableWidgetItem& text = *item(row, 0);
+  const int margin = style()->pixelMetric(QStyle::PM_FocusFrameHMargin, nullptr, this) + 1;
+  const QRect room(0, 0, viewport()->width() - 2 * margin - 2, 10000);
+  const QFontMetrics metrics(text.font());
+  const int height = metrics.boundingRect(room, Qt::TextWordWrap, text.text()).height() + 6;
+  return std::max(height, verticalHeader()->minimumSectionSize());
+}
+
+void WrappedTable::initViewItemOption(QStyleOptionViewItem* option) const {
+  QTableWidget::initViewItemOption(option);
+  option->decorationAlignment = Qt::AlignHCenter | Qt::AlignTop;  // beside the first line
 }
 
 void WrappedTable::resizeEvent(QResizeEvent* event) {

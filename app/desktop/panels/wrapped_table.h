@@ -17,14 +17,20 @@ class WrappedTable : public QTableWidget {
   /// Sets how many rows there are; kept rows keep their place on the screen.
   void set_rows(int count);
   QTableWidgetItem& cell(int row, int column);
+  /// Lets the row's first cell take its whole width, or not.
+  void set_whole(int row, bool whole);
   /// To be called once the cells are filled.
   void fit();
 
  protected:
   void resizeEvent(QResizeEvent* event) override;
   void changeEvent(QEvent* event) override;
+  void initViewItemOption(QStyleOptionViewItem* option) const override;
 
  private:
+  void share_width();
+  int height_of_whole(int row) const;
+
   std::vector<int> shares_;
 };
 

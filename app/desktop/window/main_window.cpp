@@ -90,7 +90,9 @@ void MainWindow::build_panes() {
   split->setStretchFactor(1, 1);
   split->setChildrenCollapsible(false);
   split->setHandleWidth(6);
-  split->setSizes({330, 640, 396});
+  const int seen = seen_->minimumSizeHint().width();
+  const int results = results_->sizeHint().width();
+  split->setSizes({seen, std::max(1366 - seen - results, 400), results});
   setCentralWidget(split);
 }
 

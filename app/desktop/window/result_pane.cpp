@@ -29,6 +29,12 @@ ResultPane::ResultPane(QWidget* parent)
   column->addWidget(split, 1);
 }
 
+QSize ResultPane::sizeHint() const {
+  return {56 * fontMetrics().averageCharWidth(), 600};  // a line of text that reads well
+}
+
+QSize ResultPane::minimumSizeHint() const { return {42 * fontMetrics().averageCharWidth(), 300}; }
+
 void ResultPane::show_result(const PlanResult& result) {
   banner_->show_result(result);
   findings_->show_result(result);

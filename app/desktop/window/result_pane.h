@@ -21,6 +21,8 @@ class ResultPane : public QWidget {
   void show_result(const PlanResult& result);
   FindingsPanel& findings() { return *findings_; }
   MaterialsPanel& materials() { return *materials_; }
+  QSize sizeHint() const override;
+  QSize minimumSizeHint() const override;
 
  private:
   CountBanner* banner_;
