@@ -10,7 +10,9 @@ set(CMAKE_EXPORT_COMPILE_COMMANDS ON)
 add_library(drapewright_flags INTERFACE)
 target_compile_options(drapewright_flags INTERFACE -Wall -Wextra -Wconversion -Wshadow
                        -Wno-missing-field-initializers
-                       $<$<BOOL:${DRAPEWRIGHT_WERROR}>:-Werror>)
+                       $<$<BOOL:${DRAPEWRIGHT_WERROR}>:-Werror>
+                       # The sanitizers' own code sets off false alarms of this one (<regex>).
+                       $<$<BOOL:${DRAPEWRIGHT_SANITIZE}>:-Wno-maybe-uninitialized>)
 if(DRAPEWRIGHT_SANITIZE)
   add_compile_options(-fsanitize=address,undefined -fno-sanitize-recover=all
                       -fno-omit-frame-pointer)
