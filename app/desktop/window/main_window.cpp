@@ -66,7 +66,10 @@ MainWindow::MainWindow(const QString& today, QWidget* parent)
   resize(1366, 720);
 }
 
-MainWindow::~MainWindow() = default;
+MainWindow::~MainWindow() {
+  // A field that loses the focus tells the document so: let it happen while there is one.
+  hide();
+}
 
 PlanView& MainWindow::plan_view() { return drawing_->view(); }
 

@@ -19,7 +19,8 @@ TEST(Applications, AreRoundedUp) {
 TEST(Canisters, FollowTheWeeklyRuleWhenLittleFlows) {
   wound::Case value = case_of(geometry::ellipse(8, 5));
   value.current().exudate_ml_per_day = 20;
-  const Consumable* canister = consumable(plan_dressing(value), supplies::Kind::canister);
+  const Plan plan = plan_dressing(value);
+  const Consumable* canister = consumable(plan, supplies::Kind::canister);
   ASSERT_NE(canister, nullptr);
   EXPECT_EQ(canister->per_course, 2);
   EXPECT_FALSE(canister->estimate);

@@ -29,7 +29,8 @@ TEST(Port, KeepsOutOfNoPortZones) {
   wound::Case value = case_of(geometry::rectangle(10, 6));
   const geometry::Ring zone = geometry::rectangle(6, 8, {2.5, 0});
   value.current().skin_zones.push_back({.kind = wound::ZoneKind::no_port, .outline_cm = zone});
-  const Port& port = plan_dressing(value).drapes[0].port;
+  const Plan plan = plan_dressing(value);
+  const Port& port = plan.drapes[0].port;
   ASSERT_TRUE(port.centre_cm.has_value());
   EXPECT_FALSE(geometry::contains(geometry::Polygon{zone, {}}, *port.centre_cm));
   // Filler from -4.7 to the zone's edge at -0.5.
