@@ -63,6 +63,16 @@ struct FilmSheet {
   geometry::Rectangle place;  ///< its sides are the sheet's own, centre and angle say where
 };
 
+/// A strip of filler over film-protected skin: to the port, or from one piece of filler to the next.
+struct Bridge {
+  std::vector<geometry::Point> line;  ///< its middle, from filler to port or to the next filler
+  double length_cm = 0;               ///< along that line
+  double width_cm = 0;
+  double pad_diameter_cm = 0;       ///< of the round end under the port; 0 when it only joins
+  geometry::Region strip;           ///< the filler to cut
+  geometry::Region skin_protection; ///< film under it, on skin only
+};
+
 struct Port {
   std::optional<geometry::Point> centre_cm;  ///< nothing when no filler is left to sit on
   double aperture_diameter_cm = 0;
