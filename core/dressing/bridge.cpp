@@ -30,7 +30,7 @@ std::optional<geometry::Region> grown(const geometry::Region& region, double by_
 /// What the middle line of a strip must keep out of.
 std::optional<geometry::Region> forbidden_to_strip(const BridgeGround& ground, double width_cm) {
   const std::vector<geometry::Region> parts = {ground.no_film, ground.no_port,
-                                               ground.other_wounds};
+                                               geometry::subtract(ground.all_wounds, ground.group)};
   return grown(geometry::unite(parts), width_cm / 2);
 }
 
@@ -57,15 +57,14 @@ double pad_diameter(const wound::DressingSettings& settings) {
 /// Where the middle of the port may lie: its base clear of the zones, its pad wholly on skin.
 std::optional<geometry::Region> places_for_port(const BridgeGround& ground,
                                                 const wound::DressingSettings& settings) {
-  const auto zones = grown(geometry::unite(ground.no_film, ground.no_port),
-                           settings.port_base_diameter_cm / 2);
-  const auto wounds = grown(ground.wounds, pad_diameter(settings) / 2);
+  const auto zones =
+      grown(geometry::unite(ground.no_film, ground.no_port), settings.port_base_diameter_cm / 2);
+  const auto wounds = grown(ground.all_wounds, pad_diameter(settings) / 2);
   if (!zones || !wounds) return std::nullopt;
-  const geometry::Box box = geometry::bounding_box(geometry::outer_points(ground.wounds));
+  const geometry::Box box = geometry::bounding_box(geometry::outer_points(ground.group));
   const geometry::Point middle = 0.5 * (box.low + box.high);
-  const geometry::Region all = {{geometry::rectangle(box.width() + 2 * search_cm,
-                                                     box.height() + 2 * search_cm, middle),
-                                 {}}};
+  const geometry::Region all = {
+      {geometry::rectangle(box.width() + 2 * search_cm, box.height() + 2 * search_cm, middle), {}}};
   return geometry::subtract(geometry::subtract(all, *zones), *wounds);
 }
 
@@ -81,7 +80,7 @@ Bridge bridge_along(geometry::Way way, const wound::DressingSettings& settings) 
 void protect_skin(Bridge& bridge, const BridgeGround& ground) {
   const double margin_cm = practice::limit("skin_protection_margin_cm").standard;
   const auto under = grown(bridge.strip, margin_cm);
-  bridge.skin_protection = geometry::subtract(under ? *under : bridge.strip, ground.wounds);
+  bridge.skin_protection = geometry::subtract(under ? *under : bridge.strip, ground.group);
 }
 
 }  // namespace

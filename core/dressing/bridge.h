@@ -9,12 +9,13 @@
 
 namespace drapewright::dressing {
 
-/// What a bridge may not cross and where a port may not sit, around one group of wounds.
+/// What a bridge may not cross and where a port may not sit, around one group of wounds. Refers to
+/// regions that outlive it.
 struct BridgeGround {
-  geometry::Region wounds;        ///< of the whole case
-  geometry::Region other_wounds;  ///< of other groups
-  geometry::Region no_film;
-  geometry::Region no_port;
+  const geometry::Region& group;       ///< the group's own wounds
+  const geometry::Region& all_wounds;  ///< of the whole case
+  const geometry::Region& no_film;
+  const geometry::Region& no_port;
 };
 
 /// A strip of filler from `filler` to the nearest place on intact skin where the port's base lies

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <map>
 #include <string>
 #include <utility>
@@ -11,6 +12,7 @@
 #include "core/dressing/film_sheet.h"
 #include "core/geometry/measures.h"
 #include "core/geometry/rectangle.h"
+#include "core/geometry/shapes.h"
 #include "core/practice/limits.h"
 
 namespace drapewright::dressing {
@@ -65,12 +67,25 @@ class CourseLister {
 
   // Filler -----------------------------------------------------------------------------------
 
+  /// All that is cut from sheets: layers, bridges (as thick as the top layer) and tunnel strips
+  /// (from the thinnest).
   void list_filler() {
-    std::map<double, std::vector<const geometry::Polygon*>> by_thickness;
+    std::map<double, std::vector<geometry::Polygon>> by_thickness;
+    double thinnest_cm = settings_.filler_thickness_cm;
     for (const Layer& layer : plan_.fill.layers) {
+      thinnest_cm = std::min(thinnest_cm, layer.sheet_thickness_cm);
       for (const geometry::Polygon& piece : layer.pieces) {
-        by_thickness[layer.sheet_thickness_cm].push_back(&piece);
+        by_thickness[layer.sheet_thickness_cm].push_back(piece);
       }
+    }
+    for (const Drape& drape : plan_.drapes) {
+      for (const Bridge& bridge : drape.bridges) {
+        std::ranges::copy(bridge.strip, std::back_inserter(by_thickness[thinnest_cm]));
+      }
+    }
+    for (const TunnelStrip& strip : plan_.fill.strips) {
+      by_thickness[thinnest_cm].push_back(
+          {geometry::rectangle(strip.length_cm, strip.width_cm), {}});
     }
     for (const auto& [thickness_cm, pieces] : by_thickness) list_filler_of(thickness_cm, pieces);
   }
@@ -90,7 +105,7 @@ class CourseLister {
   };
 
   /// The cheapest number of sheets of one size by area (fewest sheets where costs are unknown).
-  Offer cheapest(double thickness_cm, const std::vector<const geometry::Polygon*>& pieces,
+  Offer cheapest(double thickness_cm, const std::vector<geometry::Polygon>& pieces,
                  double wanted_cm2) const {
     Offer best;
     for (const supplies::StockItem& sheet : stock_) {
@@ -98,7 +113,7 @@ class CourseLister {
           std::fabs(*sheet.thickness_cm - thickness_cm) > tolerance::thinning_cm) {
         continue;
       }
-      const auto held = [&](const geometry::Polygon* piece) { return holds(sheet, *piece); };
+      const auto held = [&](const geometry::Polygon& piece) { return holds(sheet, piece); };
       if (!std::ranges::all_of(pieces, held)) continue;
       const int sheets = std::max(1, round_up(wanted_cm2 / (*sheet.length_cm * *sheet.width_cm)));
       const double cost = sheets * sheet.unit_cost.value_or(*sheet.length_cm * *sheet.width_cm);
@@ -107,9 +122,9 @@ class CourseLister {
     return best;
   }
 
-  void list_filler_of(double thickness_cm, const std::vector<const geometry::Polygon*>& pieces) {
+  void list_filler_of(double thickness_cm, const std::vector<geometry::Polygon>& pieces) {
     double area_cm2 = 0;
-    for (const geometry::Polygon* piece : pieces) area_cm2 += geometry::area(*piece);
+    for (const geometry::Polygon& piece : pieces) area_cm2 += geometry::area(piece);
     const double allowance = practice::limit("filler_offcut_share").standard;
     const double wanted_cm2 = area_cm2 * (1 + allowance);
     const std::string need = count_of(static_cast<int>(pieces.size()), "piece") + " of " +
@@ -139,13 +154,19 @@ class CourseLister {
 
   void list_film() {
     std::map<std::string, int> sheets;
+    std::map<std::string, int> under_bridges;
     double unplaced_cm2 = 0;
     for (const Drape& drape : plan_.drapes) {
       for (const FilmSheet& sheet : drape.sheets) ++sheets[sheet.item];
+      for (const FilmSheet& sheet : drape.protection_sheets) ++under_bridges[sheet.item];
       if (drape.sheets.empty()) unplaced_cm2 += drape.area_cm2;
     }
     for (const auto& [item, count] : sheets) {
       add_per_application(item, Kind::film_sheet, count, count_of(count, "sheet"));
+    }
+    for (const auto& [item, count] : under_bridges) {
+      add_per_application(item, Kind::film_sheet, count, count_of(count, "sheet"),
+                          "to protect the skin under bridges");
     }
     if (unplaced_cm2 > 0) list_film_by_area(unplaced_cm2);
   }

@@ -1,183 +1,73 @@
 #include "core/dressing/drape.h"
 
-#include <algorithm>
 #include <string>
+#include <utility>
 
-#include "core/base/numbers.h"
-#include "core/base/tolerances.h"
-#include "core/dressing/border.h"
-#include "core/dressing/film_cover.h"
+#include "core/dressing/fill.h"
+#include "core/dressing/film.h"
+#include "core/dressing/film_sheet.h"
 #include "core/dressing/groups.h"
+#include "core/dressing/port.h"
 #include "core/geometry/measures.h"
-#include "core/geometry/offset.h"
 #include "core/geometry/overlay.h"
-#include "core/geometry/rectangle.h"
-#include "core/practice/limits.h"
 
 namespace drapewright::dressing {
 namespace {
 
-std::string joined(const std::vector<std::string>& ids) {
-  std::string text = ids.size() == 1 ? "wound " : "wounds ";
-  for (std::size_t i = 0; i < ids.size(); ++i) {
-    if (i > 0) text += i + 1 == ids.size() ? " and " : ", ";
-    text += ids[i];
-  }
-  return text;
+geometry::Region united(const std::vector<PreparedWound>& wounds,
+                        const std::vector<std::size_t>& group) {
+  if (group.size() == 1) return wounds[group.front()].shape;
+  std::vector<geometry::Region> shapes;
+  for (const std::size_t i : group) shapes.push_back(wounds[i].shape);
+  return geometry::unite(shapes);
 }
 
-class GroupDraper {
- public:
-  GroupDraper(const std::vector<PreparedWound>& wounds, const std::vector<std::size_t>& group,
-              const geometry::Region& no_film, const wound::Case& value, FilmShelf& shelf,
-              FindingList& findings)
-      : no_film_(no_film), value_(value), shelf_(shelf), findings_(findings) {
-    std::vector<geometry::Region> shapes;
-    for (const std::size_t i : group) {
-      drape_.wounds.push_back(wounds[i].wound->id);
-      shapes.push_back(wounds[i].shape);
-    }
-    shape_ = shapes.size() == 1 ? shapes.front() : geometry::unite(shapes);
+geometry::Region all_of(const std::vector<PreparedWound>& wounds) {
+  geometry::Region all;
+  for (const PreparedWound& wound : wounds) {
+    all.insert(all.end(), wound.shape.begin(), wound.shape.end());
   }
+  return wounds.size() == 1 ? all : geometry::unite(all, {});
+}
 
-  Drape drape() {
-    drape_.centroid_cm = geometry::centroid(shape_);
-    cut_outline();
-    leave_border();
-    choose_sheet();
-    return std::move(drape_);
-  }
-
- private:
-  double border_cm() const { return value_.dressing.border_cm; }
-
-  void add(Severity severity, std::string code, std::string text, std::string source,
-           std::optional<geometry::Point> where) {
-    findings_.add({.severity = severity,
-                   .code = std::move(code),
-                   .text = std::move(text),
-                   .source = std::move(source),
-                   .wound = drape_.wounds.front(),
-                   .where_cm = where});
-  }
-
-  void cut_outline() {
-    geometry::Offset offset = geometry::outset(shape_, border_cm());
-    if (!offset.verified) {
-      add(Severity::stop, "film-not-verified",
-          "The film's outline did not pass its own check (" + offset.doubt +
-              ") and is not shown. Trace the outline again, or change the border slightly.",
-          own_rule(), drape_.centroid_cm);
-      return;
-    }
-    drape_.required_outline_cm = std::move(offset.region);
-    drape_.outline_cm = no_film_.empty() ? drape_.required_outline_cm
-                                         : geometry::subtract(drape_.required_outline_cm, no_film_);
-    drape_.area_cm2 = geometry::area(drape_.outline_cm);
-    if (drape_.outline_cm.size() > drape_.required_outline_cm.size()) {
-      add(Severity::warning, "film-in-parts",
-          "Anatomy cuts the film for " + joined(drape_.wounds) + " into " +
-              std::to_string(drape_.outline_cm.size()) +
-              " parts: a part that does not reach the wound seals nothing.",
-          source_of_rule("film-on-skin"), drape_.outline_cm.back().outer.front());
+/// A film that grew along its bridge may run into its neighbour.
+void report_meeting_films(const std::vector<Drape>& drapes, FindingList& findings) {
+  for (std::size_t i = 0; i < drapes.size(); ++i) {
+    for (std::size_t j = i + 1; j < drapes.size(); ++j) {
+      if (drapes[i].bridges.empty() && drapes[j].bridges.empty()) continue;
+      if (!geometry::overlap(drapes[i].outline_cm, drapes[j].outline_cm)) continue;
+      findings.add({.severity = Severity::note,
+                    .code = "films-meet",
+                    .text = "The film over wound " + drapes[i].wounds.front() +
+                            " grows along its bridge and lies over that of wound " +
+                            drapes[j].wounds.front() + ".",
+                    .source = own_rule(),
+                    .wound = drapes[i].wounds.front(),
+                    .where_cm = drapes[i].port.centre_cm});
     }
   }
-
-  void leave_border() {
-    const BorderLeft left =
-        border_left(shape_, no_film_, border_cm(), drape_.centroid_cm, value_.head_direction_deg);
-    drape_.least_border = {left.least_cm,
-                           left.least_line ? value_.dressing.tracing_error_mm / 10 : 0};
-    drape_.least_border_line = left.least_line;
-    drape_.border_by_clock_cm = left.by_clock_cm;
-    if (left.least_line) report_short_border(left);
-  }
-
-  void report_short_border(const BorderLeft& left) {
-    const geometry::Point where = left.least_line->from;
-    if (left.least_cm <= tolerance::contact_cm) {
-      add(Severity::stop, "no-border",
-          "Film cannot cover the wound's edge here: what takes no film reaches it. No seal can be "
-          "had this way.",
-          source_of_rule("film-on-skin"), where);
-      return;
-    }
-    const practice::Limit& limit = practice::limit("border_cm");
-    const bool short_of_practice = left.least_cm < *limit.usual_minimum;
-    std::string hours;
-    for (std::size_t hour = 0; hour < 12; ++hour) {
-      if (left.by_clock_cm[hour] >= std::min(*limit.usual_minimum, border_cm())) continue;
-      hours += (hours.empty() ? "" : ", ") + std::to_string(hour + 1);
-    }
-    std::string text = "Anatomy leaves a film border of " + format_number(left.least_cm, 2) +
-                       " cm here, of the " + format_short(border_cm(), 2) + " cm wanted.";
-    if (!hours.empty()) text += " Short at o'clock: " + hours + ".";
-    add(short_of_practice ? Severity::warning : Severity::note, "border-short", text,
-        source_of_limit("border_cm"), where);
-  }
-
-  void choose_sheet() {
-    if (drape_.outline_cm.empty()) return;
-    const auto film_points = geometry::outer_points(drape_.outline_cm);
-    drape_.rectangle = geometry::smallest_enclosing_rectangle(film_points);
-    if (auto sheet = shelf_.take(geometry::outer_points(shape_), border_cm(), film_points)) {
-      drape_.sheets.push_back(std::move(*sheet));
-      return;
-    }
-    const double overlap_cm = value_.dressing.film_overlap_cm;
-    if (auto cover = cover_with_sheets(drape_.outline_cm, overlap_cm, shelf_)) {
-      drape_.sheets = std::move(cover->sheets);
-      drape_.seams = std::move(cover->seams);
-      report_several_sheets();
-    } else {
-      report_no_sheets();
-    }
-  }
-
-  std::string rectangle_in_words() const {
-    return format_number(drape_.rectangle.length_cm, 1) + " x " +
-           format_number(drape_.rectangle.width_cm, 1) + " cm";
-  }
-
-  void report_several_sheets() {
-    const int count = static_cast<int>(drape_.sheets.size());
-    const int least = std::max(2, least_possible_sheets(drape_.area_cm2, shelf_));
-    const std::string certainty = count == least
-                                      ? "Fewer are not possible."
-                                      : "No way with fewer was found; by area alone " +
-                                            std::to_string(least) + " would be the least.";
-    add(Severity::note, "several-film-sheets",
-        "No single film sheet in stock holds this film (" + rectangle_in_words() + "): it takes " +
-            std::to_string(count) + " that overlap by " +
-            format_short(value_.dressing.film_overlap_cm, 2) + " cm. " + certainty +
-            " Every overlap is a place to look for leaks.",
-        source_of_limit("film_overlap_cm"), drape_.rectangle.centre);
-  }
-
-  void report_no_sheets() {
-    add(Severity::warning, "film-sheets-lacking",
-        "The film sheets in stock do not cover this film (" + rectangle_in_words() +
-            "), not even overlapping. The number of sheets is an estimate by area.",
-        source_of_limit("film_overlap_cm"), drape_.rectangle.centre);
-  }
-
-  const geometry::Region& no_film_;
-  const wound::Case& value_;
-  FilmShelf& shelf_;
-  FindingList& findings_;
-  geometry::Region shape_;
-  Drape drape_;
-};
+}
 
 }  // namespace
 
-std::vector<Drape> drape_wounds(const std::vector<PreparedWound>& wounds,
-                                const geometry::Region& no_film, const wound::Case& value,
-                                FilmShelf& shelf, FindingList& findings) {
+std::vector<Drape> drape_wounds(const std::vector<PreparedWound>& wounds, const Zones& zones,
+                                const wound::Case& value, Fill& fill, FindingList& findings) {
+  FilmShelf shelf(wound::stock_of(value));
+  const geometry::Region all = all_of(wounds);
   std::vector<Drape> drapes;
   for (const auto& group : film_groups(wounds, value.dressing.border_cm)) {
-    drapes.push_back(GroupDraper(wounds, group, no_film, value, shelf, findings).drape());
+    Drape drape;
+    for (const std::size_t i : group) drape.wounds.push_back(wounds[i].wound->id);
+    const geometry::Region shape = united(wounds, group);
+    drape.centroid_cm = geometry::centroid(shape);
+    place_port(drape, top_filler(fill, wounds, drape.wounds),
+               {shape, all, zones.no_film, zones.no_port}, value.dressing, findings);
+    cut_film(drape, shape, zones.no_film, value, shelf, findings);
+    check_port_base(drape, findings);
+    fill.piece_count += static_cast<int>(drape.bridges.size());
+    drapes.push_back(std::move(drape));
   }
+  report_meeting_films(drapes, findings);
   return drapes;
 }
 

@@ -11,7 +11,9 @@ namespace drapewright::dressing {
 Fill fill_wounds(const std::vector<PreparedWound>& wounds, const wound::Case& value,
                  FindingList& findings);
 
-/// The top layer's pieces of the named wounds.
-geometry::Region top_filler(const Fill& fill, const std::vector<std::string>& wounds);
+/// The top layer's pieces of the named wounds, as far as they lie in the opening: what reaches
+/// under the skin carries no port.
+geometry::Region top_filler(const Fill& fill, const std::vector<PreparedWound>& wounds,
+                            const std::vector<std::string>& ids);
 
 }  // namespace drapewright::dressing

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 
+#include "core/dressing/pockets.h"
 #include "core/geometry/measures.h"
 #include "core/geometry/offset.h"
 
@@ -13,6 +14,10 @@ namespace {
 /// Even number of slices for Simpson's rule. The area of a convex shape's inset is a quadratic in
 /// the distance, for which the rule is exact at any number; more slices serve the others.
 constexpr int volume_slices = 8;
+
+/// Kundin's volume factor (published, from memory: Am J Nurs 1989;89(2):206). Far less than the
+/// cavity: shown beside the volume for comparison, never used to size filler.
+constexpr double kundin_factor = 0.327;
 
 /// Volume under a wall that runs in evenly from the skin edge to the bed.
 /// @returns nothing when an inset could not be verified
@@ -77,8 +82,22 @@ WoundMeasures measure_wound(const PreparedWound& prepared, double head_deg, doub
   m.rectangle_area_cm2 = m.length.value * m.width.value;
   m.ellipse_area_cm2 = geometry::pi / 4 * m.rectangle_area_cm2;
   m.volume = {cavity_volume(prepared, findings), m.area.spread * prepared.wound->depth_cm};
+  m.kundin_volume_cm3 = kundin_factor * m.rectangle_area_cm2 * prepared.wound->depth_cm;
   m.centroid_cm = geometry::centroid(prepared.shape);
   return m;
+}
+
+double pocket_volume(const PreparedWound& wound, const std::vector<Layer>& layers,
+                     double head_deg) {
+  double height_cm = 0;
+  for (const Layer& layer : layers) {
+    if (layer.wound == wound.wound->id) height_cm = layer.thickness_cm;
+  }
+  const auto pockets = pockets_of(wound, head_deg);
+  if (!pockets) return 0;
+  double volume_cm3 = 0;
+  for (const Pocket& pocket : *pockets) volume_cm3 += geometry::area(pocket.region) * height_cm;
+  return volume_cm3;
 }
 
 }  // namespace drapewright::dressing

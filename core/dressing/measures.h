@@ -13,4 +13,8 @@ namespace drapewright::dressing {
 WoundMeasures measure_wound(const PreparedWound& wound, double head_deg, double tracing_error_cm,
                             FindingList& findings);
 
+/// Volume of the pockets, each taken as high as the lowest layer of filler (their true height is
+/// not measured); 0 where an outset could not be verified or there is no filler.
+double pocket_volume(const PreparedWound& wound, const std::vector<Layer>& layers, double head_deg);
+
 }  // namespace drapewright::dressing

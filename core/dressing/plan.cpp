@@ -4,7 +4,6 @@
 #include "core/dressing/drape.h"
 #include "core/dressing/fill.h"
 #include "core/dressing/measures.h"
-#include "core/dressing/port.h"
 #include "core/dressing/prepare.h"
 #include "core/dressing/remarks.h"
 
@@ -30,15 +29,15 @@ Plan plan_dressing(const wound::Case& value, const Progress& progress, const std
   }
   progress.at(0.2);
   plan.fill = fill_wounds(wounds, value, findings);
-  progress.at(0.5);
-  FilmShelf shelf(wound::stock_of(value));
-  plan.drapes = drape_wounds(wounds, zones_of_kind(assessment, wound::ZoneKind::no_film), value,
-                             shelf, findings);
-  progress.at(0.85);
-  const geometry::Region no_port = zones_of_kind(assessment, wound::ZoneKind::no_port);
-  for (Drape& drape : plan.drapes) {
-    place_port(drape, plan.fill, no_port, value.dressing, findings);
+  for (std::size_t i = 0; i < wounds.size(); ++i) {
+    plan.wounds[i].pocket_volume_cm3 =
+        pocket_volume(wounds[i], plan.fill.layers, value.head_direction_deg);
   }
+  progress.at(0.5);
+  plan.drapes = drape_wounds(wounds,
+                             {zones_of_kind(assessment, wound::ZoneKind::no_film),
+                              zones_of_kind(assessment, wound::ZoneKind::no_port)},
+                             value, plan.fill, findings);
   list_consumables(plan, value, findings);
   plan.findings = findings.take_sorted();
   progress.at(1);

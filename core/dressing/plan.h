@@ -32,6 +32,8 @@ struct WoundMeasures {
   double rectangle_area_cm2 = 0;  ///< length x width, as a ruler gives it
   double ellipse_area_cm2 = 0;    ///< pi/4 of that
   Figure volume;                  ///< cavity by depth and run-in, undermined pockets left out
+  double pocket_volume_cm3 = 0;   ///< pockets, taken as high as the lowest layer of filler
+  double kundin_volume_cm3 = 0;   ///< 0.327 x length x width x depth: for comparison only
   double length_direction_deg = 0;
   geometry::Point centroid_cm;
   geometry::Segment length_line;  ///< where the length was measured, for the drawing
@@ -46,13 +48,24 @@ struct Layer {
   double thickness_cm = 0;
   double sheet_thickness_cm = 0;  ///< of the sheet that it is cut from; more: thin it
   double inset_cm = 0;  ///< from the outline: inset plus the wall's run-in at the underside
+  bool reaches_into_pockets = false;  ///< the lowest layer of an undermined wound
   geometry::Region pieces;
+};
+
+/// A strip of filler for an explored tunnel: a piece of its own, counted as one.
+struct TunnelStrip {
+  std::string wound;
+  double clock = 12;
+  double length_cm = 0;  ///< of the tunnel and of the tail that stays in reach
+  double width_cm = 0;
 };
 
 struct Fill {
   std::vector<Layer> layers;
-  int piece_count = 0;
-  double area_cm2 = 0;        ///< of all pieces of all layers: what is cut
+  std::vector<TunnelStrip> strips;
+  int piece_count = 0;        ///< of layers, strips and bridges: what goes on and must come off
+  double area_cm2 = 0;        ///< of all pieces of all layers: what is cut for the wounds
+  double volume_cm3 = 0;      ///< the same pieces times their thickness
   double top_area_cm2 = 0;    ///< of the layers next to the film
   double unfilled_cm2 = 0;    ///< wound farther than inset + 0.05 cm from the top filler
   geometry::Region unfilled;  ///< where that is
@@ -63,17 +76,20 @@ struct FilmSheet {
   geometry::Rectangle place;  ///< its sides are the sheet's own, centre and angle say where
 };
 
-/// A strip of filler over film-protected skin: to the port, or from one piece of filler to the next.
+/// A strip of filler over film-protected skin, counted as a piece: to the port, or from one piece
+/// of filler to the next.
 struct Bridge {
   std::vector<geometry::Point> line;  ///< its middle, from filler to port or to the next filler
   double length_cm = 0;               ///< along that line
   double width_cm = 0;
-  double pad_diameter_cm = 0;       ///< of the round end under the port; 0 when it only joins
-  geometry::Region strip;           ///< the filler to cut
-  geometry::Region skin_protection; ///< film under it, on skin only
+  double pad_diameter_cm = 0;        ///< of the round end under the port; 0 when it only joins
+  geometry::Region strip;            ///< the filler to cut
+  geometry::Region skin_protection;  ///< film under it, on skin only
 };
 
 struct Port {
+  bool on_bridge = false;                    ///< it sits on the pad of the drape's last bridge
+  bool chosen = false;                       ///< its place was chosen by the user
   std::optional<geometry::Point> centre_cm;  ///< nothing when no filler is left to sit on
   double aperture_diameter_cm = 0;
   double aperture_limit_cm = 0;
@@ -97,6 +113,8 @@ struct Drape {
   std::vector<FilmSheet> sheets;  ///< one, or several that overlap; empty when the stock has not
                                   ///< enough: see the findings
   std::vector<geometry::Segment> seams;  ///< middle of each overlap of several sheets
+  std::vector<Bridge> bridges;           ///< between pieces of filler, then, if any, to the port
+  std::vector<FilmSheet> protection_sheets;  ///< film under the bridges
 };
 
 /// One filler sheet with what is cut from it.

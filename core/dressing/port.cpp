@@ -1,11 +1,14 @@
 #include "core/dressing/port.h"
 
+#include <algorithm>
 #include <string>
+#include <utility>
 
 #include "core/base/numbers.h"
-#include "core/dressing/fill.h"
 #include "core/geometry/circle.h"
 #include "core/geometry/distance.h"
+#include "core/geometry/measures.h"
+#include "core/geometry/offset.h"
 #include "core/geometry/overlay.h"
 #include "core/practice/limits.h"
 
@@ -14,104 +17,194 @@ namespace {
 
 class PortPlacer {
  public:
-  PortPlacer(Drape& drape, const geometry::Region& no_port, const wound::DressingSettings& settings,
+  PortPlacer(Drape& drape, const BridgeGround& ground, const wound::DressingSettings& settings,
              FindingList& findings)
-      : drape_(drape), no_port_(no_port), settings_(settings), findings_(findings) {}
+      : drape_(drape),
+        port_(drape.port),
+        ground_(ground),
+        settings_(settings),
+        findings_(findings) {}
 
   void place(const geometry::Region& filler) {
-    Port& port = drape_.port;
-    port.aperture_diameter_cm = settings_.aperture_diameter_cm;
-    port.aperture_limit_cm = *practice::limit("aperture_diameter_cm").usual_maximum;
-    port.base_diameter_cm = settings_.port_base_diameter_cm;
-    const geometry::Region ground =
-        no_port_.empty() ? filler : geometry::subtract(filler, no_port_);
-    const auto circle = geometry::largest_inscribed_circle(ground);
-    if (!circle) {
-      report_no_place(filler.empty());
+    port_.aperture_diameter_cm = settings_.aperture_diameter_cm;
+    port_.aperture_limit_cm = *practice::limit("aperture_diameter_cm").usual_maximum;
+    port_.base_diameter_cm = settings_.port_base_diameter_cm;
+    if (filler.empty()) {
+      add(Severity::stop, "no-place-for-port", "There is no filler for the port to sit on.",
+          source_of_rule("aperture-over-filler"));
       return;
     }
-    port.centre_cm = circle->centre;
-    port.largest_aperture = {2 * circle->radius_cm, 2 * settings_.tracing_error_mm / 10};
-    port.fits = port.largest_aperture.value >= port.aperture_diameter_cm;
-    if (!port.fits) report_aperture_off_filler();
-    check_base();
-    if (filler.size() > 1) report_filler_apart(filler.size());
+    if (filler.size() > 1) join(filler);
+    place_on(filler);
+    if (!port_.chosen && (!port_.fits || settings_.bridge_wanted)) lead_away(filler);
+    if (!port_.fits) report_aperture_off_filler();
+    if (base_on_zone_ && !port_.on_bridge) report_base_on_zone();
   }
 
  private:
   void add(Severity severity, std::string code, std::string text, std::string source) {
-    findings_.add({.severity = severity,
-                   .code = std::move(code),
-                   .text = std::move(text),
-                   .source = std::move(source),
-                   .wound = drape_.wounds.front(),
-                   .where_cm = drape_.port.centre_cm ? drape_.port.centre_cm
-                                                     : std::optional(drape_.centroid_cm)});
+    findings_.add(
+        {.severity = severity,
+         .code = std::move(code),
+         .text = std::move(text),
+         .source = std::move(source),
+         .wound = drape_.wounds.front(),
+         .where_cm = port_.centre_cm ? port_.centre_cm : std::optional(drape_.centroid_cm)});
   }
 
-  void report_no_place(bool no_filler) {
-    add(Severity::stop, "no-place-for-port",
-        no_filler ? "There is no filler for the port to sit on."
-                  : "All filler lies where no port may sit: a bridge of filler must lead to a "
-                    "place beside it. Where it runs is not yet worked out.",
-        source_of_rule("aperture-over-filler"));
+  void join(const geometry::Region& filler) {
+    JoinedFiller joined = join_filler(filler, ground_, settings_);
+    drape_.bridges = std::move(joined.bridges);
+    if (!drape_.bridges.empty()) report_joined(filler.size());
+    if (!joined.barred.empty()) report_barred(joined.barred.size());
+  }
+
+  void place_on(const geometry::Region& filler) {
+    const geometry::Region open =
+        ground_.no_port.empty() ? filler : geometry::subtract(filler, ground_.no_port);
+    if (use_chosen_place(open)) return;
+    auto circle = geometry::largest_inscribed_circle(open);
+    if (!circle) return;
+    // A little less room is well spent on a base that keeps clear of bone and crease.
+    if (!base_is_clear(circle->centre)) {
+      if (const auto better = roomiest_with_clear_base(open)) circle = better;
+    }
+    take(circle->centre, 2 * circle->radius_cm);
+  }
+
+  bool use_chosen_place(const geometry::Region& open) {
+    const geometry::EdgeIndex edge(ground_.group);
+    const auto mine = [&](geometry::Point place) {
+      return geometry::contains(ground_.group, place) ||
+             edge.nearest(place).distance_cm <= settings_.border_cm;
+    };
+    const auto place = std::ranges::find_if(settings_.port_places_cm, mine);
+    if (place == settings_.port_places_cm.end()) return false;
+    port_.chosen = true;
+    const bool on_filler = geometry::contains(open, *place);
+    take(*place, on_filler ? 2 * geometry::EdgeIndex(open).nearest(*place).distance_cm : 0);
+    return true;
+  }
+
+  void take(geometry::Point centre, double room_cm) {
+    port_.centre_cm = centre;
+    port_.largest_aperture = {room_cm, 2 * settings_.tracing_error_mm / 10};
+    port_.fits = room_cm >= port_.aperture_diameter_cm;
+    if (!base_is_clear(centre)) base_on_zone_ = true;
+  }
+
+  bool base_is_clear(geometry::Point centre) const {
+    const auto clear_of = [&](const geometry::Region& zones) {
+      return zones.empty() || (!geometry::contains(zones, centre) &&
+                               geometry::EdgeIndex(zones).nearest(centre).distance_cm >=
+                                   settings_.port_base_diameter_cm / 2);
+    };
+    return clear_of(ground_.no_port) && clear_of(ground_.no_film);
+  }
+
+  std::optional<geometry::Circle> roomiest_with_clear_base(const geometry::Region& open) const {
+    const geometry::Region zones = geometry::unite(ground_.no_port, ground_.no_film);
+    const geometry::Offset kept_off = geometry::outset(zones, settings_.port_base_diameter_cm / 2);
+    if (!kept_off.verified) return std::nullopt;
+    const auto circle =
+        geometry::largest_circle_centred_in(open, geometry::subtract(open, kept_off.region));
+    if (!circle || 2 * circle->radius_cm < settings_.aperture_diameter_cm) return std::nullopt;
+    return circle;
+  }
+
+  void lead_away(const geometry::Region& filler) {
+    auto bridge = bridge_to_port(filler, ground_, settings_);
+    if (!bridge) {
+      report_no_way();
+      return;
+    }
+    port_.centre_cm = bridge->line.back();
+    port_.largest_aperture = {bridge->pad_diameter_cm, 0};
+    port_.fits = bridge->pad_diameter_cm >= port_.aperture_diameter_cm;
+    port_.on_bridge = true;
+    drape_.bridges.push_back(std::move(*bridge));
+    report_bridge();
+  }
+
+  void report_joined(std::size_t pieces) {
+    add(Severity::note, "filler-joined",
+        "The film covers " + std::to_string(pieces) + " pieces of filler that do not touch; " +
+            count_of(static_cast<int>(drape_.bridges.size()), "bridge") +
+            " of filler over film joins them, so that one port draws on all. Each bridge counts "
+            "as a piece.",
+        source_of_limit("bridge_width_cm"));
+  }
+
+  void report_barred(std::size_t pieces) {
+    add(Severity::warning, "filler-not-joined",
+        "No way for a bridge leads to " + count_of(static_cast<int>(pieces), "piece") +
+            " of filler under this film: zones or other wounds bar it. The port does not draw "
+            "on it; give it a port of its own.",
+        source_of_limit("bridge_width_cm"));
+  }
+
+  void report_bridge() {
+    const Bridge& bridge = drape_.bridges.back();
+    add(Severity::note, "port-on-bridge",
+        "The port sits beside the wound: a bridge of filler " + format_short(bridge.width_cm, 2) +
+            " cm wide and " + format_number(bridge.length_cm, 1) + " cm long leads to a pad of " +
+            format_short(bridge.pad_diameter_cm, 2) +
+            " cm, over film that protects the skin. It counts as a piece.",
+        source_of_limit("bridge_width_cm"));
+  }
+
+  void report_no_way() {
+    add(Severity::warning, "no-way-for-bridge",
+        "No way was found for a bridge to a place where the port can sit: zones or other wounds "
+        "bar it.",
+        source_of_limit("bridge_width_cm"));
   }
 
   void report_aperture_off_filler() {
-    add(Severity::warning, "bridge-needed",
+    add(port_.centre_cm ? Severity::warning : Severity::stop, "aperture-off-filler",
         "The aperture of " + format_short(settings_.aperture_diameter_cm, 2) +
-            " cm does not lie wholly over filler: the largest that does is " +
-            format_number(drape_.port.largest_aperture.value, 2) +
-            " cm across. Cut a smaller one, or lead a bridge of filler over film to a place "
-            "where the port can sit. Where it runs is not yet worked out.",
+            " cm does not lie wholly over filler: the largest that does here is " +
+            format_number(port_.largest_aperture.value, 2) + " cm across.",
         source_of_rule("aperture-over-filler"));
   }
 
-  void check_base() {
-    const geometry::Point centre = *drape_.port.centre_cm;
-    const double radius_cm = settings_.port_base_diameter_cm / 2;
-    if (!drape_.outline_cm.empty()) {
-      const bool on_film =
-          geometry::contains(drape_.outline_cm, centre) &&
-          geometry::EdgeIndex(drape_.outline_cm).nearest(centre).distance_cm >= radius_cm;
-      if (!on_film) {
-        add(Severity::warning, "base-off-film",
-            "The port's base of " + format_short(settings_.port_base_diameter_cm, 2) +
-                " cm reaches beyond the film.",
-            own_rule());
-      }
-    }
-    if (!no_port_.empty() &&
-        geometry::EdgeIndex(no_port_).nearest(centre).distance_cm < radius_cm) {
-      add(Severity::warning, "base-on-no-port-zone",
-          "The aperture lies clear of where no port may sit, but the port's base of " +
-              format_short(settings_.port_base_diameter_cm, 2) +
-              " cm reaches into it: pressure on a bony place or a crease. Choose another place, or "
-              "lead a bridge away.",
-          own_rule());
-    }
-  }
-
-  void report_filler_apart(std::size_t pieces) {
-    add(Severity::warning, "filler-not-joined",
-        "One film covers " + std::to_string(pieces) +
-            " pieces of filler that do not touch: the port draws only on the one that it sits on. "
-            "Join them with bridges of filler over film, or give each a port. Where bridges run "
-            "is not yet worked out.",
+  void report_base_on_zone() {
+    add(Severity::warning, "base-on-zone",
+        "The port's base of " + format_short(settings_.port_base_diameter_cm, 2) +
+            " cm reaches into a zone where no port or film may be: pressure on a bony place or a "
+            "crease. Choose another place, or ask for a bridge.",
         own_rule());
   }
 
   Drape& drape_;
-  const geometry::Region& no_port_;
+  Port& port_;
+  const BridgeGround& ground_;
   const wound::DressingSettings& settings_;
   FindingList& findings_;
+  bool base_on_zone_ = false;
 };
 
 }  // namespace
 
-void place_port(Drape& drape, const Fill& fill, const geometry::Region& no_port,
+void place_port(Drape& drape, const geometry::Region& filler, const BridgeGround& ground,
                 const wound::DressingSettings& settings, FindingList& findings) {
-  PortPlacer(drape, no_port, settings, findings).place(top_filler(fill, drape.wounds));
+  PortPlacer(drape, ground, settings, findings).place(filler);
+}
+
+void check_port_base(const Drape& drape, FindingList& findings) {
+  if (!drape.port.centre_cm || drape.outline_cm.empty()) return;
+  const geometry::Point centre = *drape.port.centre_cm;
+  const double room_cm = geometry::EdgeIndex(drape.outline_cm).nearest(centre).distance_cm;
+  if (geometry::contains(drape.outline_cm, centre) && room_cm >= drape.port.base_diameter_cm / 2) {
+    return;
+  }
+  findings.add({.severity = Severity::warning,
+                .code = "base-off-film",
+                .text = "The port's base of " + format_short(drape.port.base_diameter_cm, 2) +
+                        " cm reaches beyond the film.",
+                .source = own_rule(),
+                .wound = drape.wounds.front(),
+                .where_cm = centre});
 }
 
 }  // namespace drapewright::dressing

@@ -1,14 +1,20 @@
 #pragma once
 
+#include "core/dressing/bridge.h"
 #include "core/dressing/plan.h"
 #include "core/dressing/prepare.h"
 
 namespace drapewright::dressing {
 
-/// Puts the port of one drape on the largest circle of the group's top filler that lies outside
-/// the no_port zones (DESIGN: step 6), and says what is wrong with that place.
-/// @param no_port the united no_port zones
-void place_port(Drape& drape, const Fill& fill, const geometry::Region& no_port,
+/// Puts the port of one drape (DESIGN: step 6): joins its pieces of filler by bridges, takes the
+/// user's place or the one with the most room on filler where the base keeps clear of the zones
+/// too, and leads a bridge away where none is good enough or one is wanted. Writes the drape's port
+/// and bridges; what is wrong with the place is a finding.
+/// @param filler  the group's top filler in the opening
+void place_port(Drape& drape, const geometry::Region& filler, const BridgeGround& ground,
                 const wound::DressingSettings& settings, FindingList& findings);
+
+/// Once the film is cut: whether the port's base lies wholly on it.
+void check_port_base(const Drape& drape, FindingList& findings);
 
 }  // namespace drapewright::dressing

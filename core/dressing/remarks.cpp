@@ -92,11 +92,13 @@ void remark_on_tunnel(const wound::Wound& wound, const wound::Tunnel& tunnel,
                       FindingList& findings) {
   const std::string which = "The tunnel at " + format_short(tunnel.clock, 2) + " o'clock, " +
                             format_short(tunnel.length_cm, 1) + " cm long, ";
-  findings.add({.severity = tunnel.explored ? Severity::warning : Severity::stop,
-                .code = tunnel.explored ? "tunnel-not-planned" : "tunnel-unexplored",
+  const std::string tail = format_short(practice::limit("tunnel_tail_cm").standard, 1);
+  findings.add({.severity = tunnel.explored ? Severity::note : Severity::stop,
+                .code = tunnel.explored ? "tunnel-strip" : "tunnel-unexplored",
                 .text = which + (tunnel.explored
-                                     ? "is not in this plan: its strip of filler is not yet worked "
-                                       "out. Count it as a piece of its own."
+                                     ? "takes a strip of filler that is a piece of its own: lay it "
+                                       "in without force, " +
+                                           tail + " cm of it in sight and in reach. Count it."
                                      : "is unexplored: no filler into it. Stop until it has been "
                                        "explored."),
                 .source = source_of_rule("unexplored-tunnel"),
@@ -106,18 +108,6 @@ void remark_on_tunnel(const wound::Wound& wound, const wound::Tunnel& tunnel,
 
 void remark_on_wound(const wound::Wound& wound, FindingList& findings) {
   for (const wound::Tunnel& tunnel : wound.tunnels) remark_on_tunnel(wound, tunnel, findings);
-  for (const wound::Undermining& pocket : wound.undermining) {
-    findings.add({.severity = Severity::warning,
-                  .code = "undermining-not-planned",
-                  .text = "The pocket from " + format_short(pocket.from_clock, 2) + " to " +
-                          format_short(pocket.to_clock, 2) + " o'clock, " +
-                          format_short(pocket.extent_cm, 1) +
-                          " cm deep under the edge, is not in this plan: filler that reaches into "
-                          "it is not yet worked out, and the volume leaves it out.",
-                  .source = own_rule(),
-                  .wound = wound.id,
-                  .where_cm = geometry::centroid(wound.outline_cm)});
-  }
   if (wound.depth_cm <= 0 && wound.wall_run_in_cm > 0) {
     findings.add({.severity = Severity::note,
                   .code = "run-in-without-depth",

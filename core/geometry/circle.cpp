@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <queue>
 #include <stdexcept>
 #include <vector>
@@ -31,8 +32,10 @@ double clearance(const EdgeTree& edges, Point p) {
 
 class Search {
  public:
-  Search(const Region& region, double tolerance_cm)
+  /// @param centres  where the centre may lie; nullptr: anywhere
+  Search(const Region& region, const Region* centres, double tolerance_cm)
       : edges_(edges_of(region)), tolerance_cm_(tolerance_cm) {
+    if (centres != nullptr) centres_.emplace(edges_of(*centres));
     for (const Polygon& polygon : region) {
       if (polygon.outer.size() >= 3) cover(polygon);
     }
@@ -65,13 +68,18 @@ class Search {
   }
   void consider(Point centre, double half) {
     const Cell cell{centre, half, clearance(edges_, centre)};
-    if (cell.clearance > best_.radius_cm) best_ = {centre, cell.clearance};
-    if (half > 0 && cell.bound() > best_.radius_cm + tolerance_cm_) cells_.push(cell);
+    const double allowed = centres_ ? clearance(*centres_, centre) : 0;
+    if (cell.clearance > best_.radius_cm && allowed >= 0) best_ = {centre, cell.clearance};
+    const bool hopeless = -allowed > half * Cell::root_of_two;  // no allowed centre in the cell
+    if (half > tolerance_cm_ / 4 && !hopeless && cell.bound() > best_.radius_cm + tolerance_cm_) {
+      cells_.push(cell);
+    }
   }
 
   static constexpr double most_cells_along = 64;  // a hair-thin region must not start with millions
 
   EdgeTree edges_;
+  std::optional<EdgeTree> centres_;
   double tolerance_cm_;
   Circle best_;
   std::priority_queue<Cell> cells_;
@@ -79,13 +87,27 @@ class Search {
 
 }  // namespace
 
-std::optional<Circle> largest_inscribed_circle(const Region& region, double tolerance_cm) {
+namespace {
+
+std::optional<Circle> largest_circle(const Region& region, const Region* centres,
+                                     double tolerance_cm) {
   if (!(std::isfinite(tolerance_cm) && tolerance_cm > 0)) {
     throw std::invalid_argument("a circle's tolerance is not > 0");
   }
-  if (!(area(region) > 0)) return std::nullopt;
-  const Circle best = Search(region, tolerance_cm).run();
+  if (!(area(region) > 0) || (centres != nullptr && centres->empty())) return std::nullopt;
+  const Circle best = Search(region, centres, tolerance_cm).run();
   return best.radius_cm > 0 ? std::optional(best) : std::nullopt;
+}
+
+}  // namespace
+
+std::optional<Circle> largest_inscribed_circle(const Region& region, double tolerance_cm) {
+  return largest_circle(region, nullptr, tolerance_cm);
+}
+
+std::optional<Circle> largest_circle_centred_in(const Region& region, const Region& centres,
+                                                double tolerance_cm) {
+  return largest_circle(region, &centres, tolerance_cm);
 }
 
 }  // namespace drapewright::geometry

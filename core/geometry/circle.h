@@ -14,4 +14,9 @@ namespace drapewright::geometry {
 std::optional<Circle> largest_inscribed_circle(const Region& region,
                                                double tolerance_cm = tolerance::circle_cm);
 
+/// The same with the circle's centre kept inside `centres`. Nothing when no point of it has
+/// clearance. Same tolerance and errors.
+std::optional<Circle> largest_circle_centred_in(const Region& region, const Region& centres,
+                                                double tolerance_cm = tolerance::circle_cm);
+
 }  // namespace drapewright::geometry

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <numeric>
 
 namespace drapewright::geometry {
@@ -152,6 +153,21 @@ Segment greatest_length(std::span<const Point> points) {
     keep_longer(longest, length, at(i + 1), at(j));
   }
   return longest;
+}
+
+double least_width(std::span<const Point> points) {
+  const Ring hull = convex_hull(points);
+  const std::size_t n = hull.size();
+  if (n < 3) return 0;
+  double least = std::numeric_limits<double>::infinity();
+  for (std::size_t i = 0, j = 1; i < n; ++i) {
+    const Point edge = hull[(i + 1) % n] - hull[i];
+    const auto height = [&](std::size_t k) { return cross(edge, hull[k % n] - hull[i]); };
+    j = std::max(j, i + 1);
+    while (j < i + n && height(j + 1) > height(j)) ++j;
+    least = std::min(least, height(j) / norm(edge));
+  }
+  return least;
 }
 
 double extent_along(std::span<const Point> points, double direction_deg) {

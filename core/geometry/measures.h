@@ -32,6 +32,8 @@ std::vector<Point> outer_points(const Region& region);
 Segment greatest_length(std::span<const Point> points);
 /// Extent of the points along `direction_deg`: highest less lowest projection.
 double extent_along(std::span<const Point> points, double direction_deg);
+/// The least extent in any direction (it lies at right angles to an edge of the hull).
+double least_width(std::span<const Point> points);
 /// The pair of points whose projections onto `direction_deg` are lowest and highest.
 Segment extremes_along(std::span<const Point> points, double direction_deg);
 

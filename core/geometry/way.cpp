@@ -36,8 +36,7 @@ void add_corners(const Ring& ring, std::vector<Point>& corners) {
 
 class VisibilityGraph {
  public:
-  VisibilityGraph(const Region& from, const Region& to, const Region& obstacles,
-                  double sample_cm)
+  VisibilityGraph(const Region& from, const Region& to, const Region& obstacles, double sample_cm)
       : obstacles_(obstacles),
         edges_(edges_of(obstacles)),
         from_(edges_of(from)),

@@ -38,6 +38,9 @@ struct DressingSettings {
   double canister_max_days = 7;
   double battery_days = 7;
   double tracing_error_mm = 1;  ///< how far the drawn edge may lie from the true one
+  bool bridge_wanted = false;   ///< lead a bridge to the port even where it could sit on the wound
+  std::vector<geometry::Point> port_places_cm;  ///< chosen by the user; each serves the film whose
+                                                ///< filler it lies on
   ExtraMembers extra;
   friend bool operator==(const DressingSettings&, const DressingSettings&) = default;
 };
@@ -63,7 +66,8 @@ struct CautionReview {
 /// One wound case, as its file holds it.
 struct Case {
   std::string label;      ///< a pseudonym, 1 to 80 characters; never a name
-  std::string body_site;  ///< free text, may be empty
+  std::string body_site;  ///< an id of core/practice's body sites, or free text; may be empty
+  std::optional<double> limb_girth_cm;  ///< where the wound is on a limb
   double head_direction_deg = 90;
   std::vector<Assessment> assessments;  ///< oldest first, never empty; the last is planned
   DressingSettings dressing;

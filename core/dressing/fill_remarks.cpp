@@ -1,0 +1,121 @@
+#include "core/dressing/fill_remarks.h"
+
+#include <algorithm>
+#include <string>
+
+#include "core/base/numbers.h"
+#include "core/geometry/measures.h"
+#include "core/geometry/overlay.h"
+#include "core/practice/limits.h"
+
+namespace drapewright::dressing {
+namespace {
+
+/// Parts of a wound without filler are reported from this size: below it lie only the corners that
+/// a round-edged cut cannot reach.
+constexpr double reported_unfilled_cm2 = 0.05;
+
+/// No more places than a reader takes in; the rest is summed up.
+constexpr std::size_t most_places = 5;
+
+void report_small_pieces(const Layer& layer, FindingList& findings) {
+  const double least_cm2 = practice::limit("smallest_piece_cm2").standard;
+  for (std::size_t i = 0; i < layer.pieces.size(); ++i) {
+    const double area_cm2 = geometry::area(layer.pieces[i]);
+    if (area_cm2 >= least_cm2) continue;
+    findings.add({.severity = Severity::warning,
+                  .code = "piece-small",
+                  .text = "Layer " + std::to_string(layer.index) + ", piece " +
+                          std::to_string(i + 1) + " has only " + format_number(area_cm2, 2) +
+                          " cm2: easily lost in the wound. Leave it out, or count it with care.",
+                  .source = source_of_limit("smallest_piece_cm2"),
+                  .wound = layer.wound,
+                  .where_cm = inside_point(layer.pieces[i])});
+  }
+}
+
+void report_thin_layer(const Layer& layer, FindingList& findings) {
+  const double least_cm = practice::limit("thinnest_layer_cm").standard;
+  if (layer.thickness_cm >= least_cm) return;
+  findings.add({.severity = Severity::note,
+                .code = "layer-thin",
+                .text = "Layer " + std::to_string(layer.index) + " is " +
+                        format_short(layer.thickness_cm, 2) +
+                        " cm thick, thinner than a sheet can be cut by hand. Leave it thicker: it "
+                        "stands proud and is drawn down.",
+                .source = source_of_limit("thinnest_layer_cm"),
+                .wound = layer.wound});
+}
+
+void report_piece_count(const wound::Wound& wound, const std::vector<Layer>& layers,
+                        FindingList& findings) {
+  std::size_t count = 0;
+  for (const Layer& layer : layers) count += layer.pieces.size();
+  if (count <= 1) return;
+  findings.add({.severity = Severity::note,
+                .code = "several-pieces",
+                .text = "This wound takes " + std::to_string(count) +
+                        " pieces of filler. Write the count on the dressing; count them again as "
+                        "they come out.",
+                .source = source_of_rule("fewest-pieces"),
+                .wound = wound.id});
+}
+
+/// A flat piece goes in on edge when its narrower extent passes through the opening's longest one.
+void report_wide_pieces(const PreparedWound& wound, const Layer& layer, FindingList& findings) {
+  if (!layer.reaches_into_pockets) return;
+  const geometry::Segment longest = geometry::greatest_length(geometry::outer_points(wound.shape));
+  const double opening_cm = geometry::distance(longest.from, longest.to);
+  for (std::size_t i = 0; i < layer.pieces.size(); ++i) {
+    const double width_cm = geometry::least_width(layer.pieces[i].outer);
+    if (width_cm <= opening_cm) continue;
+    findings.add({.severity = Severity::warning,
+                  .code = "piece-wider-than-opening",
+                  .text = "Layer " + std::to_string(layer.index) + ", piece " +
+                          std::to_string(i + 1) + " is " + format_number(width_cm, 1) +
+                          " cm across, wider than the opening of " + format_number(opening_cm, 1) +
+                          " cm that it goes in through. Cut it into parts that pass, and count "
+                          "each.",
+                  .source = own_rule(),
+                  .wound = layer.wound,
+                  .where_cm = inside_point(layer.pieces[i])});
+  }
+}
+
+}  // namespace
+
+void remark_on_arms(const wound::Wound& wound, geometry::Region arms, double inset_cm,
+                    FindingList& findings) {
+  std::erase_if(arms, [](const geometry::Polygon& arm) {
+    return geometry::area(arm) < reported_unfilled_cm2;
+  });
+  std::ranges::stable_sort(arms, std::ranges::greater{},
+                           [](const geometry::Polygon& arm) { return geometry::area(arm); });
+  for (std::size_t i = 0; i < arms.size() && i < most_places; ++i) {
+    std::string text =
+        format_number(geometry::area(arms[i]), 2) +
+        " cm2 of the wound takes no filler: it is narrower than twice the inset of " +
+        format_short(inset_cm, 2) + " cm.";
+    if (i + 1 == most_places && arms.size() > most_places) {
+      text += " There are " + std::to_string(arms.size() - most_places) + " more such places.";
+    }
+    findings.add({.severity = Severity::warning,
+                  .code = "unfilled",
+                  .text = text,
+                  .source = source_of_limit("inset_cm"),
+                  .wound = wound.id,
+                  .where_cm = inside_point(arms[i])});
+  }
+}
+
+void remark_on_pieces(const PreparedWound& wound, const std::vector<Layer>& layers,
+                      FindingList& findings) {
+  for (const Layer& layer : layers) {
+    report_small_pieces(layer, findings);
+    report_thin_layer(layer, findings);
+    report_wide_pieces(wound, layer, findings);
+  }
+  report_piece_count(*wound.wound, layers, findings);
+}
+
+}  // namespace drapewright::dressing
