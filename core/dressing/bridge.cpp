@@ -27,11 +27,33 @@ std::optional<geometry::Region> grown(const geometry::Region& region, double by_
   return std::move(offset.region);
 }
 
-/// What the middle line of a strip must keep out of.
-std::optional<geometry::Region> forbidden_to_strip(const BridgeGround& ground, double width_cm) {
-  const std::vector<geometry::Region> parts = {ground.no_film, ground.no_port,
-                                               geometry::subtract(ground.all_wounds, ground.group)};
+/// What the middle line of a strip must keep out of. Where a wound lies in a no_port zone itself,
+/// no strip could leave it: then such zones may be crossed, though no port may sit in them.
+std::optional<geometry::Region> forbidden_to_strip(const BridgeGround& ground, double width_cm,
+                                                   bool may_cross_no_port) {
+  std::vector<geometry::Region> parts = {ground.no_film,
+                                         geometry::subtract(ground.all_wounds, ground.group)};
+  if (!may_cross_no_port) parts.push_back(ground.no_port);
   return grown(geometry::unite(parts), width_cm / 2);
+}
+
+struct StripWay {
+  geometry::Way way;
+  bool crosses_no_port = false;
+};
+
+/// The shortest way that keeps clear of all zones, else one that crosses no_port zones only.
+std::optional<StripWay> way_for_strip(const geometry::Region& from, const geometry::Region& to,
+                                      const BridgeGround& ground, double width_cm) {
+  for (const bool may_cross : {false, true}) {
+    if (may_cross && ground.no_port.empty()) break;
+    const auto forbidden = forbidden_to_strip(ground, width_cm, may_cross);
+    if (!forbidden) return std::nullopt;
+    if (auto way = geometry::shortest_way(from, to, *forbidden)) {
+      return StripWay{std::move(*way), may_cross};
+    }
+  }
+  return std::nullopt;
 }
 
 /// The strip's outline: everything within half its width of its middle line.
@@ -68,10 +90,11 @@ std::optional<geometry::Region> places_for_port(const BridgeGround& ground,
   return geometry::subtract(geometry::subtract(all, *zones), *wounds);
 }
 
-Bridge bridge_along(geometry::Way way, const wound::DressingSettings& settings) {
+Bridge bridge_along(StripWay found, const wound::DressingSettings& settings) {
   Bridge bridge;
-  bridge.line = std::move(way.points);
-  bridge.length_cm = way.length_cm;
+  bridge.line = std::move(found.way.points);
+  bridge.length_cm = found.way.length_cm;
+  bridge.crosses_no_port = found.crosses_no_port;
   bridge.width_cm = settings.bridge_width_cm;
   bridge.strip = strip_along(bridge.line, bridge.width_cm);
   return bridge;
@@ -87,10 +110,9 @@ void protect_skin(Bridge& bridge, const BridgeGround& ground) {
 
 std::optional<Bridge> bridge_to_port(const geometry::Region& filler, const BridgeGround& ground,
                                      const wound::DressingSettings& settings) {
-  const auto forbidden = forbidden_to_strip(ground, settings.bridge_width_cm);
   const auto places = places_for_port(ground, settings);
-  if (!forbidden || !places || places->empty() || filler.empty()) return std::nullopt;
-  auto way = geometry::shortest_way(filler, *places, *forbidden);
+  if (!places || places->empty() || filler.empty()) return std::nullopt;
+  auto way = way_for_strip(filler, *places, ground, settings.bridge_width_cm);
   if (!way) return std::nullopt;
   Bridge bridge = bridge_along(std::move(*way), settings);
   bridge.pad_diameter_cm = pad_diameter(settings);
@@ -103,7 +125,6 @@ std::optional<Bridge> bridge_to_port(const geometry::Region& filler, const Bridg
 JoinedFiller join_filler(const geometry::Region& pieces, const BridgeGround& ground,
                          const wound::DressingSettings& settings) {
   JoinedFiller joined;
-  const auto forbidden = forbidden_to_strip(ground, settings.bridge_width_cm);
   // Kruskal's tree by the straight gap; only the pairs that it asks for get a way of their own.
   std::vector<std::tuple<double, std::size_t, std::size_t>> gaps;
   for (std::size_t i = 0; i < pieces.size(); ++i) {
@@ -118,8 +139,8 @@ JoinedFiller join_filler(const geometry::Region& pieces, const BridgeGround& gro
     return leader[i] == i ? i : leader[i] = find(leader[i]);
   };
   for (const auto& [gap_cm, i, j] : gaps) {
-    if (!forbidden || find(i) == find(j)) continue;
-    auto way = geometry::shortest_way({pieces[i]}, {pieces[j]}, *forbidden);
+    if (find(i) == find(j)) continue;
+    auto way = way_for_strip({pieces[i]}, {pieces[j]}, ground, settings.bridge_width_cm);
     if (!way) continue;
     leader[find(j)] = find(i);
     Bridge bridge = bridge_along(std::move(*way), settings);

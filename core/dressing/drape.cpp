@@ -62,7 +62,8 @@ std::vector<Drape> drape_wounds(const std::vector<PreparedWound>& wounds, const 
     drape.centroid_cm = geometry::centroid(shape);
     place_port(drape, top_filler(fill, wounds, drape.wounds),
                {shape, all, zones.no_film, zones.no_port}, value.dressing, findings);
-    cut_film(drape, shape, zones.no_film, value, shelf, findings);
+    const auto* map = group.size() == 1 ? wounds[group.front()].map.get() : nullptr;
+    cut_film(drape, shape, map, zones.no_film, value, shelf, findings);
     check_port_base(drape, findings);
     fill.piece_count += static_cast<int>(drape.bridges.size());
     drapes.push_back(std::move(drape));

@@ -25,10 +25,26 @@ std::optional<geometry::Region> beyond(const geometry::Region& shape,
   return geometry::subtract(shape, reached.region);
 }
 
+/// The wound's area that its top layer leaves out. Where the wall is straight and there are no
+/// pockets the map knows it already; else it is what the pieces themselves do not reach.
+std::optional<geometry::Region> left_out(const PreparedWound& wound,
+                                         const std::vector<Layer>& layers, double inset_cm) {
+  if (layers.empty()) return wound.shape;
+  const Layer& top = layers.front();
+  const bool plain = top.inset_cm == inset_cm && inset_cm > 0 && !top.reaches_into_pockets;
+  if (!plain || !wound.map->sound()) {
+    return beyond(wound.shape, top.pieces, inset_cm + tolerance::unfilled_band_cm);
+  }
+  geometry::Region all;
+  for (geometry::Arm& arm : wound.map->unreached(inset_cm).arms) {
+    std::ranges::move(arm.region, std::back_inserter(all));
+  }
+  return all;
+}
+
 void add_unfilled(const PreparedWound& wound, const std::vector<Layer>& layers, double inset_cm,
                   Fill& fill, FindingList& findings) {
-  const geometry::Region top = layers.empty() ? geometry::Region{} : layers.front().pieces;
-  const auto unfilled = beyond(wound.shape, top, inset_cm + tolerance::unfilled_band_cm);
+  const auto unfilled = left_out(wound, layers, inset_cm);
   if (!unfilled) {
     findings.add({.severity = Severity::warning,
                   .code = "unfilled-not-verified",
@@ -43,9 +59,9 @@ void add_unfilled(const PreparedWound& wound, const std::vector<Layer>& layers, 
   // Under a sloping wall the cut keeps away from the edge by more than the inset all round; only
   // what lies beyond that is an arm.
   const double own_inset_cm = layers.front().inset_cm;
-  const auto arms = own_inset_cm > inset_cm
-                        ? beyond(wound.shape, top, own_inset_cm + tolerance::unfilled_band_cm)
-                        : unfilled;
+  const auto arms = own_inset_cm > inset_cm ? beyond(wound.shape, layers.front().pieces,
+                                                     own_inset_cm + tolerance::unfilled_band_cm)
+                                            : unfilled;
   if (arms) remark_on_arms(*wound.wound, *arms, own_inset_cm, findings);
 }
 

@@ -15,6 +15,9 @@ namespace {
 /// a round-edged cut cannot reach.
 constexpr double reported_unfilled_cm2 = 0.05;
 
+/// A lobe behind a neck is worth a word from this size.
+constexpr double reported_lobe_cm2 = 0.5;
+
 /// No more places than a reader takes in; the rest is summed up.
 constexpr std::size_t most_places = 5;
 
@@ -59,6 +62,32 @@ void report_piece_count(const wound::Wound& wound, const std::vector<Layer>& lay
                         "they come out.",
                 .source = source_of_rule("fewest-pieces"),
                 .wound = wound.id});
+}
+
+/// Necks of the wound that leave the filler between its two sides narrower than it takes to hold
+/// together. Only those that part off a lobe worth the name: an edge's tremor makes many.
+void report_necks(const PreparedWound& wound, const Layer& layer, FindingList& findings) {
+  if (layer.reaches_into_pockets || !wound.map->sound()) return;
+  const double least_cm = practice::limit("narrowest_neck_cm").standard;
+  const double both_insets_cm = 2 * layer.inset_cm;
+  std::size_t told = 0;
+  for (const geometry::Neck& neck : wound.map->necks(both_insets_cm + least_cm)) {
+    const double filler_cm = neck.width_cm - both_insets_cm;
+    const double lobe_cm = neck.lobe_width_cm - both_insets_cm;
+    if (filler_cm <= 0 || lobe_cm < 2 * filler_cm || neck.lobe_area_cm2 < reported_lobe_cm2) {
+      continue;
+    }
+    if (++told > most_places) return;
+    findings.add({.severity = Severity::warning,
+                  .code = "neck-narrow",
+                  .text = "Layer " + std::to_string(layer.index) + " is joined here by only " +
+                          format_number(filler_cm, 2) +
+                          " cm and is likely to tear: a part may stay behind. Cut it in two on "
+                          "purpose and count both, or widen the neck if the wound allows.",
+                  .source = source_of_limit("narrowest_neck_cm"),
+                  .wound = layer.wound,
+                  .where_cm = 0.5 * (neck.across.from + neck.across.to)});
+  }
 }
 
 /// A flat piece goes in on edge when its narrower extent passes through the opening's longest one.
@@ -113,6 +142,7 @@ void remark_on_pieces(const PreparedWound& wound, const std::vector<Layer>& laye
   for (const Layer& layer : layers) {
     report_small_pieces(layer, findings);
     report_thin_layer(layer, findings);
+    report_necks(wound, layer, findings);
     report_wide_pieces(wound, layer, findings);
   }
   report_piece_count(*wound.wound, layers, findings);

@@ -27,10 +27,12 @@ std::string joined(const std::vector<std::string>& ids) {
 
 class FilmCutter {
  public:
-  FilmCutter(Drape& drape, const geometry::Region& wounds, const geometry::Region& no_film,
-             const wound::Case& value, FilmShelf& shelf, FindingList& findings)
+  FilmCutter(Drape& drape, const geometry::Region& wounds, const geometry::ClearanceMap* map,
+             const geometry::Region& no_film, const wound::Case& value, FilmShelf& shelf,
+             FindingList& findings)
       : drape_(drape),
         wounds_(wounds),
+        map_(map),
         no_film_(no_film),
         value_(value),
         shelf_(shelf),
@@ -64,7 +66,9 @@ class FilmCutter {
   }
 
   void cut_outline() {
-    geometry::Offset offset = geometry::outset(covered(), border_cm());
+    const bool mapped = map_ != nullptr && drape_.bridges.empty();
+    geometry::Offset offset =
+        mapped ? geometry::outset(*map_, border_cm()) : geometry::outset(covered(), border_cm());
     if (!offset.verified) {
       add(Severity::stop, "film-not-verified",
           "The film's outline did not pass its own check (" + offset.doubt +
@@ -180,6 +184,7 @@ class FilmCutter {
 
   Drape& drape_;
   const geometry::Region& wounds_;
+  const geometry::ClearanceMap* map_;
   const geometry::Region& no_film_;
   const wound::Case& value_;
   FilmShelf& shelf_;
@@ -188,9 +193,10 @@ class FilmCutter {
 
 }  // namespace
 
-void cut_film(Drape& drape, const geometry::Region& wounds, const geometry::Region& no_film,
-              const wound::Case& value, FilmShelf& shelf, FindingList& findings) {
-  FilmCutter(drape, wounds, no_film, value, shelf, findings).cut();
+void cut_film(Drape& drape, const geometry::Region& wounds, const geometry::ClearanceMap* map,
+              const geometry::Region& no_film, const wound::Case& value, FilmShelf& shelf,
+              FindingList& findings) {
+  FilmCutter(drape, wounds, map, no_film, value, shelf, findings).cut();
 }
 
 }  // namespace drapewright::dressing

@@ -11,7 +11,9 @@ namespace drapewright::dressing {
 /// cheapest sheets that hold it, and those that protect the skin under the bridges.
 /// @param drape   with its wounds, centroid and bridges; gets the rest
 /// @param wounds  the group's shapes, united
-void cut_film(Drape& drape, const geometry::Region& wounds, const geometry::Region& no_film,
-              const wound::Case& value, FilmShelf& shelf, FindingList& findings);
+/// @param map     of that shape, where there is one already; nullptr else
+void cut_film(Drape& drape, const geometry::Region& wounds, const geometry::ClearanceMap* map,
+              const geometry::Region& no_film, const wound::Case& value, FilmShelf& shelf,
+              FindingList& findings);
 
 }  // namespace drapewright::dressing

@@ -13,19 +13,25 @@ namespace {
 
 /// Even number of slices for Simpson's rule. The area of a convex shape's inset is a quadratic in
 /// the distance, for which the rule is exact at any number; more slices serve the others.
-constexpr int volume_slices = 8;
+constexpr int volume_slices = 24;
 
 /// Kundin's volume factor (published, from memory: Am J Nurs 1989;89(2):206). Far less than the
 /// cavity: shown beside the volume for comparison, never used to size filler.
 constexpr double kundin_factor = 0.327;
 
+/// Insets for the volume are drawn finer than those for cutting: always on the safe side, their
+/// error would add up over the slices.
+constexpr double volume_error_cm = 1e-3;
+
 /// Volume under a wall that runs in evenly from the skin edge to the bed.
 /// @returns nothing when an inset could not be verified
 std::optional<double> sloping_volume(const geometry::Region& shape, double depth_cm,
                                      double run_in_cm) {
-  double sum = geometry::area(shape);
+  const geometry::ClearanceMap map(shape, volume_error_cm / 5);
+  double sum = geometry::area(map.region());
   for (int i = 1; i <= volume_slices; ++i) {
-    const geometry::Offset at_depth = geometry::inset(shape, run_in_cm * i / volume_slices);
+    const geometry::Offset at_depth =
+        geometry::inset(map, run_in_cm * i / volume_slices, volume_error_cm);
     if (!at_depth.verified) return std::nullopt;
     const double weight = i == volume_slices ? 1 : (i % 2 == 1 ? 4 : 2);
     sum += weight * geometry::area(at_depth.region);

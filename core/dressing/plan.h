@@ -84,6 +84,7 @@ struct Bridge {
   double width_cm = 0;
   double pad_diameter_cm = 0;        ///< of the round end under the port; 0 when it only joins
   geometry::Region strip;            ///< the filler to cut
+  bool crosses_no_port = false;      ///< it had to, as the wound itself lies in such a zone
   geometry::Region skin_protection;  ///< film under it, on skin only
 };
 
@@ -94,7 +95,9 @@ struct Port {
   double aperture_diameter_cm = 0;
   double aperture_limit_cm = 0;
   Figure largest_aperture;  ///< diameter of the largest circle wholly on top filler, off no_port
-  bool fits = false;
+  Figure room;        ///< diameter of the largest circle round its own centre: on that filler,
+                      ///< or on the bridge's pad
+  bool fits = false;  ///< the aperture is no larger than that room
   double base_diameter_cm = 0;
 };
 

@@ -66,7 +66,7 @@ std::optional<std::vector<Pocket>> pockets_of(const PreparedWound& wound, double
 
 std::optional<geometry::Region> undermined_outline(const PreparedWound& wound, double run_in_cm,
                                                    double head_deg) {
-  const geometry::Offset bed = geometry::inset(wound.shape, run_in_cm);
+  const geometry::Offset bed = geometry::inset(*wound.map, run_in_cm);
   if (!bed.verified) return std::nullopt;
   const geometry::Region filled = without_holes(wound.shape);
   const geometry::Point centre = geometry::centroid(filled);

@@ -62,9 +62,9 @@ class PortPlacer {
   void place_on(const geometry::Region& filler) {
     const geometry::Region open =
         ground_.no_port.empty() ? filler : geometry::subtract(filler, ground_.no_port);
-    if (use_chosen_place(open)) return;
     auto circle = geometry::largest_inscribed_circle(open);
-    if (!circle) return;
+    if (circle) port_.largest_aperture = {2 * circle->radius_cm, both_edges_cm()};
+    if (use_chosen_place(open) || !circle) return;
     // A little less room is well spent on a base that keeps clear of bone and crease.
     if (!base_is_clear(circle->centre)) {
       if (const auto better = roomiest_with_clear_base(open)) circle = better;
@@ -86,9 +86,12 @@ class PortPlacer {
     return true;
   }
 
+  /// A circle's edge may be off by the tracing error on both sides.
+  double both_edges_cm() const { return 2 * settings_.tracing_error_mm / 10; }
+
   void take(geometry::Point centre, double room_cm) {
     port_.centre_cm = centre;
-    port_.largest_aperture = {room_cm, 2 * settings_.tracing_error_mm / 10};
+    port_.room = {room_cm, both_edges_cm()};
     port_.fits = room_cm >= port_.aperture_diameter_cm;
     if (!base_is_clear(centre)) base_on_zone_ = true;
   }
@@ -119,7 +122,7 @@ class PortPlacer {
       return;
     }
     port_.centre_cm = bridge->line.back();
-    port_.largest_aperture = {bridge->pad_diameter_cm, 0};
+    port_.room = {bridge->pad_diameter_cm, 0};
     port_.fits = bridge->pad_diameter_cm >= port_.aperture_diameter_cm;
     port_.on_bridge = true;
     drape_.bridges.push_back(std::move(*bridge));
@@ -151,6 +154,11 @@ class PortPlacer {
             format_short(bridge.pad_diameter_cm, 2) +
             " cm, over film that protects the skin. It counts as a piece.",
         source_of_limit("bridge_width_cm"));
+    if (!bridge.crosses_no_port) return;
+    add(Severity::warning, "bridge-crosses-zone",
+        "The bridge crosses a zone where no port may sit, as the wound itself lies in it. Keep "
+        "the strip flat there and watch the skin under it.",
+        source_of_limit("bridge_width_cm"));
   }
 
   void report_no_way() {
@@ -164,7 +172,7 @@ class PortPlacer {
     add(port_.centre_cm ? Severity::warning : Severity::stop, "aperture-off-filler",
         "The aperture of " + format_short(settings_.aperture_diameter_cm, 2) +
             " cm does not lie wholly over filler: the largest that does here is " +
-            format_number(port_.largest_aperture.value, 2) + " cm across.",
+            format_number(port_.room.value, 2) + " cm across.",
         source_of_rule("aperture-over-filler"));
   }
 

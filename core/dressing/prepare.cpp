@@ -72,7 +72,8 @@ std::vector<PreparedWound> prepare_wounds(const wound::Assessment& assessment,
       throw InputError("nothing is left of wound \"" + wound.id + "\" after its islands",
                        "islands that leave some wound");
     }
-    prepared.push_back({&wound, std::move(tidied.region)});
+    auto map = std::make_shared<const geometry::ClearanceMap>(tidied.region);
+    prepared.push_back({&wound, std::move(tidied.region), std::move(map)});
   }
   report_overlaps(prepared, findings);
   return prepared;

@@ -1,8 +1,10 @@
 #pragma once
 
+#include <memory>
 #include <vector>
 
 #include "core/dressing/finding_list.h"
+#include "core/geometry/medial/clearance_map.h"
 #include "core/geometry/shape.h"
 #include "core/wound/case.h"
 
@@ -12,6 +14,8 @@ namespace drapewright::dressing {
 struct PreparedWound {
   const wound::Wound* wound = nullptr;
   geometry::Region shape;  ///< outline less islands; never empty
+  /// Of that shape, built once: every inset, border and narrow place is asked of it.
+  std::shared_ptr<const geometry::ClearanceMap> map;
 };
 
 /// @param assessment checked by wound::check; must outlive the result

@@ -47,7 +47,7 @@ class WoundFiller {
 
   /// The cut, from the plain outline or from the one that pockets widen.
   geometry::Offset outline_at(double run_in_cm, bool into_pockets) const {
-    if (!into_pockets) return geometry::inset(prepared_.shape, settings().inset_cm + run_in_cm);
+    if (!into_pockets) return geometry::inset(*prepared_.map, settings().inset_cm + run_in_cm);
     const auto widened = undermined_outline(prepared_, run_in_cm, case_.head_direction_deg);
     if (!widened) return {.doubt = "the pockets' outline could not be verified"};
     if (widened->empty()) return {.verified = true};

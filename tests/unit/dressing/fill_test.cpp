@@ -120,7 +120,7 @@ TEST(NoFiller, SaysWhichInsetWouldFitAndPlansTheRest) {
   EXPECT_EQ(stop->severity, Severity::stop);
   EXPECT_NE(stop->text.find("0.3 cm or less"), std::string::npos) << stop->text;
   value.dressing.inset_cm = 0.3;
-  EXPECT_EQ(plan_dressing(value).fill.piece_count, 1) << "the advised inset fits";
+  EXPECT_EQ(plan_dressing(value).fill.layers.at(0).pieces.size(), 1u) << "the advised inset fits";
   EXPECT_EQ(plan.drapes.size(), 1u);
   EXPECT_FALSE(plan.consumables.empty());
 }
@@ -139,7 +139,7 @@ TEST(Pieces, TooSmallToCountSafelyAreReported) {
                                            {5, 1.4},
                                            {5, 5},
                                            {0, 5}}));
-  EXPECT_EQ(plan.fill.piece_count, 2);
+  EXPECT_EQ(plan.fill.layers.at(0).pieces.size(), 2u);
   const Finding* small = finding(plan, "piece-small");
   ASSERT_NE(small, nullptr);
   ASSERT_TRUE(small->where_cm.has_value());
@@ -157,6 +157,7 @@ TEST(Fill, AddsUp) {
     pieces += layer.pieces.size();
     area += geometry::area(layer.pieces);
   }
+  for (const Drape& drape : plan.drapes) pieces += drape.bridges.size();
   EXPECT_EQ(static_cast<std::size_t>(plan.fill.piece_count), pieces);
   EXPECT_DOUBLE_EQ(plan.fill.area_cm2, area);
 }

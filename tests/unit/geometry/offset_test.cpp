@@ -171,8 +171,8 @@ TEST(Offset, AtNoDistanceIsTheShapeItself) {
   const Region wound{{ellipse(8, 5), {}}};
   EXPECT_EQ(inset(wound, 0).region, wound);
   EXPECT_EQ(outset(wound, 0).region, wound);
-  EXPECT_TRUE(inset({}, 1).verified);
-  EXPECT_TRUE(outset({}, 1).region.empty());
+  EXPECT_TRUE(inset(Region{}, 1).verified);
+  EXPECT_TRUE(outset(Region{}, 1).region.empty());
 }
 
 TEST(Offset, IsTheSameEveryTime) {
