@@ -9,7 +9,7 @@ namespace drapewright::geometry::medial {
 /// Looks for what no true Voronoi diagram of a simple outline has; empty when nothing was found.
 ///
 /// Boost.Polygon 1.81 drops vertices without a word where long edges lie a few grid units off an
-/// axis (its open issue 43), so no diagram is used before it has passed:
+/// axis (a fault its maintainers know of), so no diagram is used before it has passed:
 /// - every corner of the outline is a vertex, once, and nothing else has clearance 0;
 /// - all sites that meet at a vertex are equally far from it, and their feet lie round it once;
 /// - going round a cell, the feet on its site move one way only and stay on the site;
