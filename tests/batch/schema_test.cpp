@@ -6,6 +6,7 @@
 #include <nlohmann/json.hpp>
 
 #include "core/casefile/case_json.h"
+#include "core/casefile/settings.h"
 #include "core/practice/limits.h"
 #include "tests/batch/program.h"
 
@@ -80,8 +81,9 @@ TEST(Schema, RefusesWhatIsNotACase) {
 TEST(Schema, HasTheBoundsOfTheTableOfLimits) {
   const json schema = json::parse(std::ifstream(docs + "case.schema.json"));
   const json& settings = schema["$defs"]["dressing"]["properties"];
-  EXPECT_EQ(settings.size(), 15u);
-  for (const auto& [name, member] : settings.items()) {
+  EXPECT_EQ(settings.size(), casefile::setting_names.size());
+  for (const auto& [name, setting] : casefile::settings) {
+    const json& member = settings.at(std::string(name));
     const auto& limit = practice::limit(name);
     EXPECT_EQ(member["default"].get<double>(), limit.standard) << name;
     const std::string least = limit.minimum_excluded ? "exclusiveMinimum" : "minimum";
@@ -89,6 +91,9 @@ TEST(Schema, HasTheBoundsOfTheTableOfLimits) {
     EXPECT_EQ(member.value(least, json()), json(limit.minimum)) << name;
     EXPECT_EQ(member.value(most, json()), json(limit.maximum)) << name;
   }
+  EXPECT_EQ(schema["properties"]["limb_girth_cm"]["exclusiveMinimum"], 0);
+  EXPECT_EQ(schema["properties"]["limb_girth_cm"]["maximum"],
+            practice::limit("limb_girth_cm").maximum);
   const json& wound = schema["$defs"]["wound"]["properties"];
   EXPECT_EQ(wound["depth_cm"]["maximum"], practice::limit("depth_cm").maximum);
   EXPECT_EQ(wound["wall_run_in_cm"]["maximum"], practice::limit("wall_run_in_cm").maximum);
