@@ -79,11 +79,13 @@ wound::Assessment assessment_in(const JsonValue& value) {
 }
 
 wound::DressingSettings dressing_in(const JsonValue& value) {
-  std::array<std::string_view, settings.size()> names;
-  for (std::size_t i = 0; i < settings.size(); ++i) names[i] = settings[i].first;
-  const MemberReader members(value, "the dressing", names);
+  const MemberReader members(value, "the dressing", setting_names);
   wound::DressingSettings dressing;
   for (const auto& [name, setting] : settings) members.number(name, dressing.*setting);
+  members.boolean("bridge_wanted", dressing.bridge_wanted);
+  for (const auto& place : members.list("port_places_cm")) {
+    dressing.port_places_cm.push_back(point_in(place));
+  }
   dressing.extra = members.extra();
   return dressing;
 }
@@ -157,24 +159,23 @@ void check_version(const JsonValue& root) {
 /// default would be planned with.
 void check_for_stray_settings(const JsonValue& root) {
   for (const auto& member : root.members()) {
-    for (const auto& [name, setting] : settings) {
-      if (member.name != name) continue;
-      member.key.fail("\"" + member.name + "\" stands outside of \"dressing\"",
-                      "this setting inside \"dressing\": { }");
-    }
+    if (std::ranges::find(setting_names, member.name) == setting_names.end()) continue;
+    member.key.fail("\"" + member.name + "\" stands outside of \"dressing\"",
+                    "this setting inside \"dressing\": { }");
   }
 }
 
 wound::Case case_in(const JsonValue& root) {
   check_version(root);
   check_for_stray_settings(root);
-  constexpr std::array<std::string_view, 9> names{"drapewright_case",   "label",        "body_site",
-                                                  "head_direction_deg", "assessments",  "dressing",
-                                                  "supplies",           "applications", "cautions"};
+  constexpr std::array<std::string_view, 10> names{
+      "drapewright_case", "label",    "body_site", "limb_girth_cm", "head_direction_deg",
+      "assessments",      "dressing", "supplies",  "applications",  "cautions"};
   const MemberReader members(root, "the case", names);
   members.required("drapewright_case");
   wound::Case out{.label = text_in(members.required("label")), .extra = members.extra()};
   members.text("body_site", out.body_site);
+  members.number("limb_girth_cm", out.limb_girth_cm);
   members.number("head_direction_deg", out.head_direction_deg);
   for (const auto& item : list_in(members.required("assessments"), "assessments")) {
     out.assessments.push_back(assessment_in(item));

@@ -77,6 +77,11 @@ void write(JsonWriter& out, const wound::Assessment& value) {
 void write(JsonWriter& out, const wound::DressingSettings& value) {
   out.begin_object();
   for (const auto& [name, setting] : settings) out.number(name, value.*setting);
+  out.boolean("bridge_wanted", value.bridge_wanted);
+  if (!value.port_places_cm.empty()) {
+    out.name("port_places_cm");
+    out.ring(value.port_places_cm, false);
+  }
   out.extra(value.extra);
   out.end_object();
 }
@@ -128,6 +133,7 @@ std::string case_to_json(const wound::Case& value) {
   out.number("drapewright_case", 1);
   out.text("label", value.label);
   if (!value.body_site.empty()) out.text("body_site", value.body_site);
+  if (value.limb_girth_cm) out.number("limb_girth_cm", *value.limb_girth_cm);
   out.number("head_direction_deg", value.head_direction_deg);
   out.begin_list("assessments");
   for (const auto& assessment : value.assessments) write(out, assessment);

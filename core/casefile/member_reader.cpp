@@ -32,17 +32,6 @@ bool is_number_as_text(std::string text) {
 
 std::string quoted(std::string_view name) { return "\"" + std::string(name) + "\""; }
 
-geometry::Point point_in(const JsonValue& value) {
-  const auto items = list_in(value, "two numbers [x, y] in cm");
-  if (items.size() != 2) {
-    const bool comma = items.size() == 3 || items.size() == 4;
-    value.fail("a point of " + count_of(static_cast<int>(items.size()), "number"),
-               std::string("two numbers [x, y] in cm") +
-                   (comma ? ", each with a decimal point, not a comma" : ""));
-  }
-  return {number_in(items[0]), number_in(items[1])};
-}
-
 }  // namespace
 
 MemberReader::MemberReader(JsonValue object, std::string what,
@@ -135,6 +124,17 @@ std::vector<JsonValue> list_in(const JsonValue& value, const std::string& of_wha
     value.fail("found " + value.in_words(), "a list in [ ]: " + of_what);
   }
   return value.items();
+}
+
+geometry::Point point_in(const JsonValue& value) {
+  const auto items = list_in(value, "two numbers [x, y] in cm");
+  if (items.size() != 2) {
+    const bool comma = items.size() == 3 || items.size() == 4;
+    value.fail("a point of " + count_of(static_cast<int>(items.size()), "number"),
+               std::string("two numbers [x, y] in cm") +
+                   (comma ? ", each with a decimal point, not a comma" : ""));
+  }
+  return {number_in(items[0]), number_in(items[1])};
 }
 
 geometry::Ring ring_in(const JsonValue& value) {

@@ -49,6 +49,7 @@ int count_in(const JsonValue& value);  ///< a whole number that is not negative
 std::string text_in(const JsonValue& value);
 bool boolean_in(const JsonValue& value);
 std::vector<JsonValue> list_in(const JsonValue& value, const std::string& of_what);
+geometry::Point point_in(const JsonValue& value);
 /// Corner points; a closing point that repeats the first is left out.
 geometry::Ring ring_in(const JsonValue& value);
 

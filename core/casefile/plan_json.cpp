@@ -53,6 +53,10 @@ void write_figure(JsonWriter& out, const std::string& name, const std::string& u
   out.number(name + "_spread_" + unit, figure.spread);
 }
 
+/// Below all writers, since it must know them.
+template <typename Part>
+void write_list(JsonWriter& out, std::string_view name, const std::vector<Part>& parts);
+
 void write(JsonWriter& out, const dressing::WoundMeasures& wound) {
   out.begin_object();
   out.text("id", wound.id);
@@ -66,6 +70,8 @@ void write(JsonWriter& out, const dressing::WoundMeasures& wound) {
   out.number("rectangle_area_cm2", wound.rectangle_area_cm2);
   out.number("ellipse_area_cm2", wound.ellipse_area_cm2);
   write_figure(out, "volume", "cm3", wound.volume);
+  out.number("pocket_volume_cm3", wound.pocket_volume_cm3);
+  out.number("kundin_volume_cm3", wound.kundin_volume_cm3);
   write_point(out, "centroid_cm", wound.centroid_cm);
   write_line(out, "length_line_cm", wound.length_line);
   write_line(out, "width_line_cm", wound.width_line);
@@ -80,33 +86,64 @@ void write(JsonWriter& out, const dressing::Layer& layer) {
   out.number("thickness_cm", layer.thickness_cm);
   out.number("sheet_thickness_cm", layer.sheet_thickness_cm);
   out.number("inset_cm", layer.inset_cm);
+  out.boolean("reaches_into_pockets", layer.reaches_into_pockets);
   write_pieces(out, "pieces", layer.pieces);
+  out.end_object();
+}
+
+void write(JsonWriter& out, const dressing::TunnelStrip& strip) {
+  out.begin_object();
+  out.text("wound", strip.wound);
+  out.number("clock", strip.clock);
+  out.number("length_cm", strip.length_cm);
+  out.number("width_cm", strip.width_cm);
   out.end_object();
 }
 
 void write(JsonWriter& out, const dressing::Fill& fill) {
   out.begin_object();
-  out.begin_list("layers");
-  for (const auto& layer : fill.layers) write(out, layer);
-  out.end_list();
+  write_list(out, "layers", fill.layers);
+  write_list(out, "strips", fill.strips);
   out.number("piece_count", fill.piece_count);
   out.number("area_cm2", fill.area_cm2);
+  out.number("volume_cm3", fill.volume_cm3);
   out.number("top_area_cm2", fill.top_area_cm2);
   out.number("unfilled_cm2", fill.unfilled_cm2);
   write_pieces(out, "unfilled_outline_cm", fill.unfilled);
   out.end_object();
 }
 
-void write(JsonWriter& out, const dressing::Port& port) {
+void write(JsonWriter& out, const dressing::Bridge& bridge) {
+  out.begin_object();
+  out.name("line_cm");
+  out.ring(bridge.line, false);
+  out.number("length_cm", bridge.length_cm);
+  out.number("width_cm", bridge.width_cm);
+  out.number("pad_diameter_cm", bridge.pad_diameter_cm);
+  write_pieces(out, "strip", bridge.strip);
+  write_pieces(out, "skin_protection", bridge.skin_protection);
+  out.boolean("crosses_no_port", bridge.crosses_no_port);
+  out.end_object();
+}
+
+/// @param bridge  that the port sits on; null when it sits on the wound
+void write(JsonWriter& out, const dressing::Port& port, const dressing::Bridge* bridge) {
   out.begin_object();
   write_point(out, "centre_cm", port.centre_cm);
   out.number("aperture_diameter_cm", port.aperture_diameter_cm);
   out.number("aperture_limit_cm", port.aperture_limit_cm);
   write_figure(out, "largest_aperture", "cm", port.largest_aperture);
+  write_figure(out, "room", "cm", port.room);
   out.boolean("fits", port.fits);
   out.number("base_diameter_cm", port.base_diameter_cm);
+  out.boolean("chosen", port.chosen);
+  out.boolean("on_bridge", port.on_bridge);
   out.name("bridge");
-  out.null();  // not yet worked out; a finding says where one is needed
+  if (bridge) {
+    write(out, *bridge);
+  } else {
+    out.null();
+  }
   out.end_object();
 }
 
@@ -125,6 +162,17 @@ void write_numbers(JsonWriter& out, std::string_view name, std::span<const doubl
   out.numbers(numbers);
 }
 
+/// The bridges between pieces of filler, and then the port with its own.
+void write_bridges_and_port(JsonWriter& out, const dressing::Drape& drape) {
+  const bool to_port = drape.port.on_bridge && !drape.bridges.empty();
+  const std::span<const dressing::Bridge> bridges = drape.bridges;
+  out.begin_list("joins");
+  for (const auto& join : bridges.first(bridges.size() - (to_port ? 1 : 0))) write(out, join);
+  out.end_list();
+  out.name("port");
+  write(out, drape.port, to_port ? &bridges.back() : nullptr);
+}
+
 void write(JsonWriter& out, const dressing::Drape& drape) {
   out.begin_object();
   out.begin_list("wounds");
@@ -141,11 +189,9 @@ void write(JsonWriter& out, const dressing::Drape& drape) {
   write_line(out, "least_border_line_cm", drape.least_border_line);
   write_numbers(out, "border_by_clock_cm", drape.border_by_clock_cm);
   write_point(out, "centroid_cm", drape.centroid_cm);
-  out.name("port");
-  write(out, drape.port);
-  out.begin_list("sheets");
-  for (const auto& sheet : drape.sheets) write(out, sheet);
-  out.end_list();
+  write_bridges_and_port(out, drape);
+  write_list(out, "sheets", drape.sheets);
+  write_list(out, "protection_sheets", drape.protection_sheets);
   out.begin_list("seams_cm");
   for (const auto& seam : drape.seams) out.ring({seam.from, seam.to}, false);
   out.end_list();

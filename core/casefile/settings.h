@@ -8,7 +8,7 @@
 
 namespace drapewright::casefile {
 
-/// The members of `dressing`, in the order in which they are written.
+/// The members of `dressing` that are numbers, in the order in which they are written.
 inline constexpr std::array<std::pair<std::string_view, double wound::DressingSettings::*>, 15>
     settings{{
         {"inset_cm", &wound::DressingSettings::inset_cm},
@@ -27,5 +27,14 @@ inline constexpr std::array<std::pair<std::string_view, double wound::DressingSe
         {"battery_days", &wound::DressingSettings::battery_days},
         {"tracing_error_mm", &wound::DressingSettings::tracing_error_mm},
     }};
+
+/// The names of all members of `dressing`, in that order: the numbers, then the others.
+inline constexpr auto setting_names = [] {
+  std::array<std::string_view, settings.size() + 2> names;
+  for (std::size_t i = 0; i < settings.size(); ++i) names[i] = settings[i].first;
+  names[settings.size()] = "bridge_wanted";
+  names[settings.size() + 1] = "port_places_cm";
+  return names;
+}();
 
 }  // namespace drapewright::casefile

@@ -49,6 +49,11 @@ std::string in_words(const dressing::Figure& figure, const std::string& unit) {
   return glued(out + " " + unit);
 }
 
+/// "(0.3, 3.6) cm"
+std::string in_words(geometry::Point point) {
+  return glued("(" + one_decimal(point.x) + ", " + one_decimal(point.y) + ") cm");
+}
+
 std::string upper(std::string_view word) {
   std::string out(word);
   for (char& c : out) c = static_cast<char>(std::toupper(static_cast<unsigned char>(c)));
@@ -147,8 +152,7 @@ class Summary {
               (several ? "Wound " + finding.wound + ": " : "") + finding.text);
     std::string rest = finding.code;
     if (finding.where_cm) {
-      rest += "; at (" + one_decimal(finding.where_cm->x) + ", " +
-              one_decimal(finding.where_cm->y) + ") cm";
+      rest += "; at " + in_words(*finding.where_cm);
     }
     if (!finding.source.empty()) rest += "; " + finding.source;
     paragraph("           ", "[" + rest + "]");
@@ -174,20 +178,65 @@ class Summary {
     row("Side to side", in_words(wound.side_to_side, "cm"));
     row("By ruler", "length x width " + one_decimal(wound.rectangle_area_cm2) +
                         " cm2, as an ellipse " + one_decimal(wound.ellipse_area_cm2) + " cm2");
-    if (wound.volume.value > 0) row("Volume", in_words(wound.volume, "cm3"));
+    write_volumes(wound);
+  }
+
+  void write_volumes(const dressing::WoundMeasures& wound) {
+    if (wound.volume.value > 0) {
+      row("Volume", in_words(wound.volume, "cm3") + "; by ruler (Kundin) " +
+                        glued(one_decimal(wound.kundin_volume_cm3) + " cm3"));
+    }
+    if (wound.pocket_volume_cm3 > 0) {
+      row("Pockets", glued(one_decimal(wound.pocket_volume_cm3) + " cm3") +
+                         " more, undermined: as high as the lowest layer");
+    }
   }
 
   void write_fill() {
     heading("Filler: " + count_of(plan_.fill.piece_count, "piece") +
             " to put in, and to count out again");
+    write_count();
     if (!plan_.fill.layers.empty()) {
       line("  Wound            Layer   Depth, cm  Sheet, cm  Inset, cm  Pieces  Area, cm2");
     }
     for (const auto& layer : plan_.fill.layers) write_layer(layer);
+    for (const auto& layer : plan_.fill.layers) {
+      if (layer.reaches_into_pockets) {
+        row("Undermined", "wound " + layer.wound + ": layer " + std::to_string(layer.index) +
+                              " reaches under the edge");
+      }
+    }
+    if (plan_.fill.area_cm2 > 0) {
+      row("Layers, all", glued(one_decimal(plan_.fill.area_cm2) + " cm2") + ", " +
+                             glued(one_decimal(plan_.fill.volume_cm3) + " cm3"));
+    }
+    for (const auto& strip : plan_.fill.strips) write_strip(strip);
     if (plan_.fill.unfilled_cm2 > 0) {
       row("Without filler", glued(one_decimal(plan_.fill.unfilled_cm2) + " cm2") +
                                 " of the wound lie farther from the top filler than the inset");
     }
+  }
+
+  /// What the count is made of, where it is not of layers alone.
+  void write_count() {
+    std::size_t bridges = 0;
+    for (const auto& drape : plan_.drapes) bridges += drape.bridges.size();
+    const int strip_count = static_cast<int>(plan_.fill.strips.size());
+    const int bridge_count = static_cast<int>(bridges);
+    if (strip_count + bridge_count == 0) return;
+    std::vector<std::string> parts;
+    const int in_layers = plan_.fill.piece_count - strip_count - bridge_count;
+    if (in_layers > 0) parts.push_back(std::to_string(in_layers) + " in layers");
+    if (strip_count > 0) parts.push_back(count_of(strip_count, "strip"));
+    if (bridge_count > 0) parts.push_back(count_of(bridge_count, "bridge"));
+    row("Count", joined(parts));
+  }
+
+  void write_strip(const dressing::TunnelStrip& strip) {
+    row("Strip", "wound " + strip.wound + ", tunnel at " + format_short(strip.clock, 2) +
+                     " o'clock: " + glued(one_decimal(strip.length_cm) + " cm") + " long, " +
+                     glued(format_short(strip.width_cm, 2) + " cm") +
+                     " wide; its tail stays in reach");
   }
 
   void write_layer(const dressing::Layer& layer) {
@@ -211,17 +260,41 @@ class Summary {
                             format_short(plan_.border_cm, 2) + " cm");
     write_clock(drape);
     write_sheets(drape);
+    write_bridges(drape);
     write_port(drape.port);
+  }
+
+  void write_bridges(const dressing::Drape& drape) {
+    for (const auto& bridge : drape.bridges) {
+      const bool to_port = drape.port.on_bridge && &bridge == &drape.bridges.back();
+      std::string text = glued(one_decimal(bridge.length_cm) + " cm") + " long, " +
+                         glued(format_short(bridge.width_cm, 2) + " cm") + " wide, ";
+      if (to_port) text += "pad " + glued(format_short(bridge.pad_diameter_cm, 2) + " cm across, ");
+      text += "from " + in_words(bridge.line.front()) + " to " +
+              (to_port ? "the port" : in_words(bridge.line.back()));
+      if (bridge.crosses_no_port) text += "; it crosses a zone that takes no port";
+      row(to_port ? "Bridge to port" : "Bridge, joining", text);
+    }
+    write_protection(drape);
+  }
+
+  void write_protection(const dressing::Drape& drape) {
+    for (const auto& sheet : drape.protection_sheets) {
+      row("Under the bridge", sheet.item + ", cut to protect the skin");
+    }
+    const auto bare = std::ranges::count_if(
+        drape.bridges, [](const auto& bridge) { return !bridge.skin_protection.empty(); });
+    if (static_cast<std::size_t>(bare) > drape.protection_sheets.size()) {
+      row("Under the bridge", "film: the stock has not enough, see the findings");
+    }
   }
 
   void write_sheets(const dressing::Drape& drape) {
     if (drape.sheets.empty()) row("Sheet", "the stock has not enough: see the findings");
     for (const auto& sheet : drape.sheets) {
       const geometry::Point centre = sheet.place.centre;
-      row("Sheet",
-          sheet.item + ", " +
-              glued("middle at (" + one_decimal(centre.x) + ", " + one_decimal(centre.y) + ") cm") +
-              ", longer side " + along_clock(sheet.place.angle_deg));
+      row("Sheet", sheet.item + ", " + glued("middle at " + in_words(centre)) + ", longer side " +
+                       along_clock(sheet.place.angle_deg));
     }
     if (drape.sheets.size() > 1) row("Seams", "look for leaks wherever sheets overlap");
   }
@@ -241,12 +314,16 @@ class Summary {
       row("Port", "there is no filler that it may sit on: see the findings");
       return;
     }
-    row("Port", "centre at (" + one_decimal(port.centre_cm->x) + ", " +
-                    one_decimal(port.centre_cm->y) + ") cm");
+    row("Port", "centre at " + in_words(*port.centre_cm) +
+                    (port.on_bridge ? ", beside the wound, on the bridge's pad" : "") +
+                    (port.chosen ? ", a place chosen by hand" : ""));
     row("Aperture", format_short(port.aperture_diameter_cm, 2) + " cm across (usual limit " +
-                        format_short(port.aperture_limit_cm, 2) +
-                        " cm); the largest on filler is " + in_words(port.largest_aperture, "cm") +
-                        ": it " + (port.fits ? "fits" : "does NOT fit"));
+                        format_short(port.aperture_limit_cm, 2) + " cm); room at the port " +
+                        in_words(port.room, "cm") + ": it " +
+                        (port.fits ? "fits" : "does NOT fit"));
+    if (port.room != port.largest_aperture && port.largest_aperture.value > 0) {
+      row("Most room", in_words(port.largest_aperture, "cm") + " on the filler in the wound");
+    }
   }
 
   void write_materials() {

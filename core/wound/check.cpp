@@ -113,6 +113,13 @@ void check_assessment(const Assessment& value, const std::string& pointer) {
   }
 }
 
+void check_port_places(const std::vector<geometry::Point>& places, const std::string& pointer) {
+  for (std::size_t i = 0; i < places.size(); ++i) {
+    if (std::isfinite(places[i].x) && std::isfinite(places[i].y)) continue;
+    refuse("the port's place is not finite", "two finite numbers [x, y] in cm", child(pointer, i));
+  }
+}
+
 void check_settings(const DressingSettings& value) {
   const auto check = [](double number, std::string_view id) {
     check_number(number, id, child("/dressing", id));
@@ -132,6 +139,7 @@ void check_settings(const DressingSettings& value) {
   check(value.canister_max_days, "canister_max_days");
   check(value.battery_days, "battery_days");
   check(value.tracing_error_mm, "tracing_error_mm");
+  check_port_places(value.port_places_cm, "/dressing/port_places_cm");
 }
 
 /// Sheets without sides cannot be laid out, so a list that has such a line is refused.
@@ -210,6 +218,7 @@ void check(const Case& value) {
     refuse("`head_direction_deg` is " + format_short(value.head_direction_deg), "-360 to 360",
            "/head_direction_deg");
   }
+  if (value.limb_girth_cm) check_number(*value.limb_girth_cm, "limb_girth_cm", "/limb_girth_cm");
   if (value.assessments.empty()) {
     refuse("there is no assessment", "one assessment or more", "/assessments");
   }

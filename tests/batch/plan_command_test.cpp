@@ -1,6 +1,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <fstream>
 #include <nlohmann/json.hpp>
 
 #include "tests/batch/program.h"
@@ -28,6 +29,44 @@ TEST(PlanCommand, GivesATextSummary) {
                              HasSubstr("\nFilm over wound A\n"),
                              HasSubstr("\nMaterials: 5 applications over the course\n")));
   for (const auto& line : lines_of(run.out)) EXPECT_LE(line.size(), 80u) << line;
+}
+
+std::string summary_of_demo(const std::string& name) {
+  const Folder folder;
+  const Outcome run =
+      folder.run({"plan", std::string(DRAPEWRIGHT_SOURCE_DIR) + "/demo_cases/" + name});
+  EXPECT_EQ(run.status, 0) << run.err;
+  return run.out;
+}
+
+TEST(PlanSummary, TellsOfTheBridgeToThePortAndOfTheRoomOnItsPad) {
+  const std::string text = summary_of_demo("smaller-than-aperture.json");
+  EXPECT_THAT(text, HasSubstr("Filler: 2 pieces"));
+  EXPECT_THAT(text, HasSubstr("  Count             1 in layers and 1 bridge\n"));
+  EXPECT_THAT(text, HasSubstr("  Bridge to port    1.8 cm long, 3 cm wide, pad 3 cm across"));
+  EXPECT_THAT(text, HasSubstr("  Under the bridge  Film sheet 15 x 15 cm"));
+  EXPECT_THAT(text, HasSubstr("room at the port 3.0 cm: it"));
+}
+
+TEST(PlanSummary, TellsOfBridgesThatJoin) {
+  const std::string text = summary_of_demo("two-wounds-one-film.json");
+  EXPECT_THAT(text, HasSubstr("  Count             2 in layers and 1 bridge\n"));
+  EXPECT_THAT(text, HasSubstr("  Bridge, joining   2.7 cm long, 3 cm wide, from"));
+}
+
+TEST(PlanSummary, TellsOfPocketsAndStrips) {
+  json value = json::parse(
+      std::ifstream(std::string(DRAPEWRIGHT_SOURCE_DIR) + "/demo_cases/pocket-and-tunnel.json"));
+  value["assessments"].back()["wounds"][0]["tunnels"][0]["explored"] = true;
+  value["dressing"]["port_places_cm"] = {{5.5, 4}};
+  const Folder folder;
+  const Outcome run = folder.run({"plan", "-"}, value.dump());
+  EXPECT_EQ(run.status, 0) << run.err;
+  EXPECT_THAT(run.out, HasSubstr("  Pockets           18.4 cm3 more"));
+  EXPECT_THAT(run.out, HasSubstr("layer 1 reaches under the edge"));
+  EXPECT_THAT(run.out, HasSubstr("  Count             1 in layers and 1 strip\n"));
+  EXPECT_THAT(run.out, HasSubstr("  Strip             wound A, tunnel at 9 o'clock: 5.5 cm long"));
+  EXPECT_THAT(run.out, HasSubstr("centre at (5.5, 4.0) cm, a place chosen by hand"));
 }
 
 TEST(PlanCommand, GivesThePlanAsJson) {

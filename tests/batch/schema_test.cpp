@@ -6,6 +6,7 @@
 #include <nlohmann/json.hpp>
 
 #include "core/casefile/case_json.h"
+#include "core/casefile/settings.h"
 #include "core/practice/limits.h"
 #include "tests/batch/program.h"
 
@@ -68,6 +69,54 @@ TEST(Schema, OfPlansHoldsForEveryPlan) {
   EXPECT_EQ(complaints("plan.schema.json", folder), "");
 }
 
+json demo_plan(const Folder& folder, const std::string& name) {
+  const std::string file = std::string(DRAPEWRIGHT_SOURCE_DIR) + "/demo_cases/" + name;
+  const Outcome run = folder.run({"plan", file, "--json", "--output", name});
+  EXPECT_EQ(run.status, 0) << run.err;
+  return json::parse(folder.get(name));
+}
+
+TEST(PlanFile, HoldsTheBridgeThatThePortSitsOn) {
+  const Folder folder;
+  const json plan = demo_plan(folder, "smaller-than-aperture.json");
+  const json& drape = plan["drapes"][0];
+  const json& port = drape["port"];
+  EXPECT_TRUE(port["on_bridge"]);
+  EXPECT_EQ(port["bridge"]["line_cm"].back(), port["centre_cm"]);
+  EXPECT_EQ(port["bridge"]["pad_diameter_cm"], port["room_cm"]);
+  EXPECT_FALSE(port["bridge"]["skin_protection"].empty());
+  EXPECT_TRUE(drape["joins"].empty());
+  EXPECT_EQ(drape["protection_sheets"].size(), 1u);
+}
+
+TEST(PlanFile, HoldsBridgesBetweenPiecesBesideThePort) {
+  const Folder folder;
+  const json plan = demo_plan(folder, "two-wounds-one-film.json");
+  const json& drape = plan["drapes"][0];
+  EXPECT_FALSE(drape["port"]["on_bridge"]);
+  EXPECT_TRUE(drape["port"]["bridge"].is_null());
+  ASSERT_EQ(drape["joins"].size(), 1u);
+  EXPECT_EQ(drape["joins"][0]["pad_diameter_cm"], 0);
+  EXPECT_EQ(plan["fill"]["piece_count"], 3);  // one in each wound, and the bridge
+}
+
+TEST(PlanFile, HoldsPocketsAndTheStripsOfExploredTunnels) {
+  const Folder folder;
+  const std::string file =
+      std::string(DRAPEWRIGHT_SOURCE_DIR) + "/demo_cases/pocket-and-tunnel.json";
+  json value = json::parse(std::ifstream(file));
+  value["assessments"].back()["wounds"][0]["tunnels"][0]["explored"] = true;
+  const Outcome run = folder.run({"plan", "-", "--json", "--output", "p.json"}, value.dump());
+  EXPECT_EQ(run.status, 0) << run.err;
+  const json plan = json::parse(folder.get("p.json"));
+  EXPECT_GT(plan["wounds"][0]["pocket_volume_cm3"], 0);
+  EXPECT_TRUE(plan["fill"]["layers"].back()["reaches_into_pockets"]);
+  ASSERT_EQ(plan["fill"]["strips"].size(), 1u);
+  EXPECT_EQ(plan["fill"]["strips"][0]["clock"], 9);
+  EXPECT_EQ(plan["fill"]["piece_count"], 2);
+  EXPECT_EQ(complaints("plan.schema.json", folder), "");
+}
+
 TEST(Schema, RefusesWhatIsNotACase) {
   const Folder folder;
   json bad = json::parse(plain_case());
@@ -80,8 +129,9 @@ TEST(Schema, RefusesWhatIsNotACase) {
 TEST(Schema, HasTheBoundsOfTheTableOfLimits) {
   const json schema = json::parse(std::ifstream(docs + "case.schema.json"));
   const json& settings = schema["$defs"]["dressing"]["properties"];
-  EXPECT_EQ(settings.size(), 15u);
-  for (const auto& [name, member] : settings.items()) {
+  EXPECT_EQ(settings.size(), casefile::setting_names.size());
+  for (const auto& [name, setting] : casefile::settings) {
+    const json& member = settings.at(std::string(name));
     const auto& limit = practice::limit(name);
     EXPECT_EQ(member["default"].get<double>(), limit.standard) << name;
     const std::string least = limit.minimum_excluded ? "exclusiveMinimum" : "minimum";
@@ -89,6 +139,9 @@ TEST(Schema, HasTheBoundsOfTheTableOfLimits) {
     EXPECT_EQ(member.value(least, json()), json(limit.minimum)) << name;
     EXPECT_EQ(member.value(most, json()), json(limit.maximum)) << name;
   }
+  EXPECT_EQ(schema["properties"]["limb_girth_cm"]["exclusiveMinimum"], 0);
+  EXPECT_EQ(schema["properties"]["limb_girth_cm"]["maximum"],
+            practice::limit("limb_girth_cm").maximum);
   const json& wound = schema["$defs"]["wound"]["properties"];
   EXPECT_EQ(wound["depth_cm"]["maximum"], practice::limit("depth_cm").maximum);
   EXPECT_EQ(wound["wall_run_in_cm"]["maximum"], practice::limit("wall_run_in_cm").maximum);

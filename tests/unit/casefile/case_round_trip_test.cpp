@@ -18,6 +18,7 @@ using support::example_case;
 /// A case in which every member of the format is set to something that is not its default.
 wound::Case full_case() {
   wound::Case value{.label = "Demo \"7\" \\ caf\xC3\xA9\n", .body_site = "left heel"};
+  value.limb_girth_cm = 34.5;
   value.head_direction_deg = 33.25;
   wound::Wound wound{.id = "A",
                      .outline_cm = geometry::rectangle(8, 5, {1.0 / 3, -2.0 / 7}, 12),
@@ -40,6 +41,8 @@ wound::Case full_case() {
   value.assessments = {first, second};
   double step = 0;
   for (const auto& [name, setting] : settings) value.dressing.*setting += (step += 0.001);
+  value.dressing.bridge_wanted = true;
+  value.dressing.port_places_cm = {{1.0 / 3, -2.0 / 7}, {1.0 / 3, -2.0 / 7}};
   value.dressing.extra["x_d"] = "[]";
   supplies::StockItem item{.item = "Filler 10 x 8",
                            .kind = supplies::Kind::filler_sheet,
@@ -81,6 +84,7 @@ TEST(CaseRoundTrip, FillsInTheDefaultsOfTheFormat) {
   const wound::Case value = case_from_json(example_case());
   EXPECT_EQ(value.dressing, wound::DressingSettings{});
   EXPECT_EQ(value.head_direction_deg, 90);
+  EXPECT_FALSE(value.limb_girth_cm.has_value());
   EXPECT_FALSE(value.supplies.has_value());
   EXPECT_FALSE(value.cautions.reviewed);
   EXPECT_NE(case_to_json(value).find("\"border_cm\": 5"), std::string::npos);

@@ -58,12 +58,14 @@ TEST(UnknownMember, UnlikeAnyKnownOneIsKept) {
 
 TEST(UnknownMember, ThatBelongsElsewhereIsRefused) {
   const std::string ring = R"("outline_cm": [[0, 0], [8, 0], [8, 5]])";
-  try {
-    case_from_json(example_case(ring, ", \"border_cm\": 4"));
-    FAIL();
-  } catch (const InputError& fault) {
-    EXPECT_EQ(fault.place().pointer, "/border_cm");
-    EXPECT_THAT(fault.what(), testing::HasSubstr("inside \"dressing\""));
+  for (const std::string name : {"border_cm", "bridge_wanted", "port_places_cm"}) {
+    try {
+      case_from_json(example_case(ring, ", \"" + name + "\": 4"));
+      FAIL() << name;
+    } catch (const InputError& fault) {
+      EXPECT_EQ(fault.place().pointer, "/" + name);
+      EXPECT_THAT(fault.what(), testing::HasSubstr("inside \"dressing\""));
+    }
   }
 }
 

@@ -94,6 +94,13 @@ INSTANTIATE_TEST_SUITE_P(
               "/dressing/pressure_mmhg"},
         Fault{"interval_of_nothing", [](Case& c) { c.dressing.change_every_h = 0; },
               "/dressing/change_every_h"},
+        Fault{"girth_of_nothing", [](Case& c) { c.limb_girth_cm = 0; }, "/limb_girth_cm"},
+        Fault{"girth_over_300", [](Case& c) { c.limb_girth_cm = 300.1; }, "/limb_girth_cm"},
+        Fault{"port_nowhere",
+              [](Case& c) {
+                c.dressing.port_places_cm = {{1, 1}, {nan, 1}};
+              },
+              "/dressing/port_places_cm/1"},
         Fault{"sheet_without_sides",
               [](Case& c) { c.supplies = {{.item = "Film", .kind = supplies::Kind::film_sheet}}; },
               "/supplies/0"},
