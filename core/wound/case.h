@@ -39,8 +39,8 @@ struct DressingSettings {
   double battery_days = 7;
   double tracing_error_mm = 1;  ///< how far the drawn edge may lie from the true one
   bool bridge_wanted = false;   ///< lead a bridge to the port even where it could sit on the wound
-  std::vector<geometry::Point> port_places_cm;  ///< chosen by the user; each serves the film whose
-                                                ///< filler it lies on
+  std::vector<geometry::Point> port_places_cm;  ///< chosen by the user; each serves the wounds
+                                                ///< that it lies within border_cm of
   ExtraMembers extra;
   friend bool operator==(const DressingSettings&, const DressingSettings&) = default;
 };
