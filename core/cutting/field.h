@@ -1,0 +1,76 @@
+#pragma once
+
+#include <vector>
+
+#include "core/cutting/no_fit.h"
+#include "core/cutting/random.h"
+
+namespace drapewright::cutting {
+
+/// What one piece, at one angle on one sheet, sees of the others: the rectangle in which its
+/// reference point keeps it on the sheet, and the cells it should keep out of. The pressure at a
+/// point is the sum over the cells of weight times depth; it is 0 exactly where the piece overlaps
+/// nothing.
+class Field {
+ public:
+  /// @param domain empty (low above high) where the piece does not fit the sheet
+  void reset(const Box& domain);
+  /// @param no_fit must outlive the field's use
+  void add(const NoFit& no_fit, Point at, double weight);
+
+  const Box& domain() const { return domain_; }
+  bool fits() const { return domain_.low.x <= domain_.high.x && domain_.low.y <= domain_.high.y; }
+
+  /// Stops adding once it exceeds `enough`.
+  double pressure(Point p, double enough) const;
+  bool free(Point p) const { return pressure(p, 0) <= 0; }
+
+  enum class Axis { x, y };
+  struct Spot {
+    Point at;
+    double pressure = 0;
+  };
+  /// The least pressure on the line through p along an axis, within the domain. Between the ends
+  /// of the cells' stretches the pressure is a sum of concave functions, so the least lies at an
+  /// end: an exact search (the idea of Egeblad, Nielsen, Odgaard 2007 and Umetani et al. 2009,
+  /// there for areas and for directional depth). Of several free spots one is drawn.
+  Spot best_along(Axis axis, Point p, Random& random);
+  /// Downhill from a point by such lines, along x and y in turn.
+  Spot descend(Point start, Random& random);
+
+  /// Every spot where the piece touches two things (cells or the domain's sides) and overlaps
+  /// nothing: the corners of the free room.
+  void touching_spots(std::vector<Point>& result);
+
+ private:
+  struct Obstacle {
+    const NoFit* no_fit = nullptr;
+    Point at;
+    double weight = 0;
+    Box box;
+  };
+  /// Where a line runs inside a cell.
+  struct Stretch {
+    double low = 0;
+    double high = 0;
+    const Obstacle* obstacle = nullptr;
+    const NoFit::Cell* cell = nullptr;
+  };
+  struct Side {
+    Point from;
+    Point along;
+  };
+  void collect_along(Axis axis, double across);
+  void collect_along(const Side& side);
+  void sort_stretches();
+  double pressure_at(Point p, double t, double enough) const;
+  std::vector<Side> sides() const;
+  void free_ends(const Side& side, std::vector<Point>& result);
+
+  Box domain_;
+  std::vector<Obstacle> obstacles_;
+  std::vector<Stretch> stretches_;
+  std::vector<double> ends_;
+};
+
+}  // namespace drapewright::cutting
