@@ -58,17 +58,39 @@ void Field::add(const NoFit& no_fit, Point at, double weight) {
   obstacles_.push_back({&no_fit, at, weight, box});
 }
 
+double Field::depth(const Obstacle& obstacle, Point p) {
+  const Point q = p - obstacle.at;
+  double sum = 0;
+  for (const auto& cell : obstacle.no_fit->cells) {
+    if (inside(cell.box, q)) sum += obstacle.no_fit->depth(cell, q);
+  }
+  return sum;
+}
+
 double Field::pressure(Point p, double enough) const {
   double sum = 0;
   for (const auto& obstacle : obstacles_) {
     if (!inside(obstacle.box, p)) continue;
-    const Point q = p - obstacle.at;
-    for (const auto& cell : obstacle.no_fit->cells) {
-      if (inside(cell.box, q)) sum += obstacle.weight * obstacle.no_fit->depth(cell, q);
-    }
+    sum += obstacle.weight * depth(obstacle, p);
     if (sum > enough) return sum;
   }
   return sum;
+}
+
+/// Joins it with those of the same obstacle, from `first` on, that it overlaps.
+void Field::add_stretch(double low, double high, const Obstacle& obstacle, std::size_t first) {
+  for (std::size_t k = first; k < stretches_.size();) {
+    auto& other = stretches_[k];
+    if (other.low < high - touch_cm && low < other.high - touch_cm) {
+      low = std::min(low, other.low);
+      high = std::max(high, other.high);
+      other = stretches_.back();
+      stretches_.pop_back();
+    } else {
+      ++k;
+    }
+  }
+  stretches_.push_back({low, high, &obstacle});
 }
 
 void Field::collect_along(Axis axis, double across) {
@@ -83,6 +105,7 @@ void Field::collect_along(Axis axis, double across) {
     const double q = across - (x ? obstacle.at.y : obstacle.at.x);
     const double shift = x ? obstacle.at.x : obstacle.at.y;
     const auto* crossings = obstacle.no_fit->crossings.data();
+    const std::size_t first = stretches_.size();
     for (const auto& cell : obstacle.no_fit->cells) {
       if (x ? q <= cell.box.low.y || q >= cell.box.high.y
             : q <= cell.box.low.x || q >= cell.box.high.x) {
@@ -91,7 +114,7 @@ void Field::collect_along(Axis axis, double across) {
       const Entry entry = x ? cross_cell(crossings, cell.left, cell.right, q)
                             : cross_cell(crossings, cell.bottom, cell.top, q);
       if (entry.low < entry.high) {
-        stretches_.push_back({entry.low + shift, entry.high + shift, &obstacle, &cell});
+        add_stretch(entry.low + shift, entry.high + shift, obstacle, first);
       }
     }
   }
@@ -102,39 +125,62 @@ void Field::sort_stretches() {
             [](const Stretch& a, const Stretch& b) { return a.low < b.low; });
 }
 
-double Field::pressure_at(Point p, double t, double enough) const {
-  double sum = 0;
+bool Field::free_end(double low, double high, Random& random, double& end) const {
+  int found = 0;
+  auto offer = [&](double t) {
+    if (random.below(++found) == 0) end = t;
+  };
+  double reached = low;
   for (const auto& stretch : stretches_) {
-    if (stretch.low >= t) break;  // sorted by low
-    if (stretch.high <= t) continue;
-    const auto& obstacle = *stretch.obstacle;
-    sum += obstacle.weight * obstacle.no_fit->depth(*stretch.cell, p - obstacle.at);
-    if (sum > enough) return sum;
+    if (stretch.high <= low) continue;
+    if (stretch.low > high) break;
+    if (stretch.low >= reached - touch_cm) {
+      offer(reached);
+      offer(std::clamp(stretch.low, low, high));
+    }
+    reached = std::max(reached, stretch.high);
+  }
+  if (reached <= high + touch_cm) {
+    offer(std::min(reached, high));
+    offer(high);
+  }
+  return found > 0;
+}
+
+double Field::pressure_at(std::size_t index, Point p, double t, double enough) const {
+  double sum = 0;
+  for (std::size_t k = 0; k < index; ++k) {
+    const auto& stretch = stretches_[k];
+    if (stretch.high <= t || stretch.low >= t) continue;
+    sum += stretch.obstacle->weight * depth(*stretch.obstacle, p);
+    if (sum >= enough) break;
   }
   return sum;
 }
 
-Field::Spot Field::best_along(Axis axis, Point p, Random& random) {
+Field::Spot Field::best_along(Axis axis, Point p, double enough, Random& random) {
   const bool x = axis == Axis::x;
   const double low = x ? domain_.low.x : domain_.low.y;
   const double high = x ? domain_.high.x : domain_.high.y;
+  auto at = [&](double t) { return x ? Point{t, p.y} : Point{p.x, t}; };
   collect_along(axis, x ? p.y : p.x);
   sort_stretches();
-  ends_.clear();
-  ends_.push_back(low);
-  ends_.push_back(high);
-  for (const auto& stretch : stretches_) {
-    if (stretch.low > low && stretch.low < high) ends_.push_back(stretch.low);
-    if (stretch.high > low && stretch.high < high) ends_.push_back(stretch.high);
-  }
-  // Start anywhere: of several spots without pressure the first found is taken.
-  const std::size_t start = static_cast<std::size_t>(random.below(static_cast<int>(ends_.size())));
-  Spot best{p, infinity};
-  for (std::size_t i = 0; i < ends_.size() && best.pressure > 0; ++i) {
-    const double t = ends_[(start + i) % ends_.size()];
-    const Point q = x ? Point{t, p.y} : Point{p.x, t};
-    const double pressure = pressure_at(q, t, best.pressure);
-    if (pressure < best.pressure) best = {q, pressure};
+  if (double end = 0; free_end(low, high, random, end)) return {at(end), 0};
+  Spot best{p, enough};
+  auto consider = [&](std::size_t index, double t) {
+    const double pressure = pressure_at(index, at(t), t, best.pressure);
+    if (pressure < best.pressure) best = {at(t), pressure};
+  };
+  const std::size_t count = stretches_.size();
+  consider(count, low);
+  consider(count, high);
+  std::size_t after = 0;  // the stretches from here on start behind the end in question
+  for (std::size_t k = 0; k < count; ++k) {
+    const auto& stretch = stretches_[k];
+    if (stretch.low > low && stretch.low < high) consider(k, stretch.low);
+    if (stretch.high <= low || stretch.high >= high) continue;
+    for (after = k + 1; after < count && stretches_[after].low < stretch.high;) ++after;
+    consider(after, stretch.high);
   }
   return best;
 }
@@ -144,7 +190,7 @@ Field::Spot Field::descend(Point start, Random& random) {
   Axis axis = random.below(2) == 0 ? Axis::x : Axis::y;
   int stale = 0;
   for (int round = 0; round < 8 && stale < 2 && spot.pressure > 0; ++round) {
-    const Spot next = best_along(axis, spot.at, random);
+    const Spot next = best_along(axis, spot.at, spot.pressure, random);
     stale = next.pressure < spot.pressure - 1e-12 ? 0 : stale + 1;
     if (stale == 0) spot = next;
     axis = axis == Axis::x ? Axis::y : Axis::x;
@@ -204,7 +250,7 @@ void Field::collect_along(const Side& side) {
           b = -infinity;
         }
       }
-      if (a < b && b > 0 && a < 1) stretches_.push_back({a, b, &obstacle, &cell});
+      if (a < b && b > 0 && a < 1) stretches_.push_back({a, b, &obstacle});
     }
   }
 }

@@ -33,8 +33,9 @@ class Field {
   /// The least pressure on the line through p along an axis, within the domain. Between the ends
   /// of the cells' stretches the pressure is a sum of concave functions, so the least lies at an
   /// end: an exact search (the idea of Egeblad, Nielsen, Odgaard 2007 and Umetani et al. 2009,
-  /// there for areas and for directional depth). Of several free spots one is drawn.
-  Spot best_along(Axis axis, Point p, Random& random);
+  /// there for areas and for directional depth). Of several free spots one is drawn. Where none is
+  /// below `enough`, the answer is p with that pressure.
+  Spot best_along(Axis axis, Point p, double enough, Random& random);
   /// Downhill from a point by such lines, along x and y in turn.
   Spot descend(Point start, Random& random);
 
@@ -49,12 +50,11 @@ class Field {
     double weight = 0;
     Box box;
   };
-  /// Where a line runs inside a cell.
+  /// Where a line runs inside the cells of an obstacle.
   struct Stretch {
     double low = 0;
     double high = 0;
     const Obstacle* obstacle = nullptr;
-    const NoFit::Cell* cell = nullptr;
   };
   struct Side {
     Point from;
@@ -62,15 +62,17 @@ class Field {
   };
   void collect_along(Axis axis, double across);
   void collect_along(const Side& side);
+  void add_stretch(double low, double high, const Obstacle& obstacle, std::size_t first);
+  static double depth(const Obstacle& obstacle, Point p);
   void sort_stretches();
-  double pressure_at(Point p, double t, double enough) const;
+  bool free_end(double low, double high, Random& random, double& end) const;
+  double pressure_at(std::size_t index, Point p, double t, double enough) const;
   std::vector<Side> sides() const;
   void free_ends(const Side& side, std::vector<Point>& result);
 
   Box domain_;
   std::vector<Obstacle> obstacles_;
   std::vector<Stretch> stretches_;
-  std::vector<double> ends_;
 };
 
 }  // namespace drapewright::cutting

@@ -17,6 +17,14 @@ struct HalfPlane {
   double reach = 0;
 };
 
+/// Four of them side by side, for the processor's sake; the last of a cell may be filled up with
+/// copies.
+struct Quad {
+  double nx[4];
+  double ny[4];
+  double reach[4];
+};
+
 /// Where an edge crosses a line along an axis: x = at + per y (or y = at + per x).
 struct Crossing {
   double at = 0;
@@ -36,10 +44,12 @@ struct NoFit {
   struct Cell {
     Box box;
     Range planes;
+    int first_quad = 0;
     Range left, right;   ///< in crossings: the edges that a line along x enters and leaves by
     Range bottom, top;   ///< the same for a line along y
   };
   std::vector<HalfPlane> planes;
+  std::vector<Quad> quads;  ///< the same planes, cell by cell
   std::vector<Crossing> crossings;
   std::vector<Cell> cells;
   Box box;  ///< of all cells

@@ -11,6 +11,8 @@ namespace {
 
 /// Added to a gap that is kept, so that rounding never takes it below what was asked for.
 constexpr double gap_margin_cm = 1e-6;
+/// Corners of two orientations this near to each other are the same.
+constexpr double same_cm = 1e-9;
 constexpr std::size_t most_natural_angles = 16;
 
 /// Angles that lay a long edge of the hull along the bed's side, longest edge first.
@@ -38,6 +40,21 @@ std::vector<double> natural_angles(const StandIn& piece) {
   return result;
 }
 
+bool same_corners(const Oriented& a, const Oriented& b) {
+  auto has = [](const Oriented& o, Point p) {
+    for (const auto& part : o.parts) {
+      for (const auto& q : part.corners) {
+        if (std::abs(p.x - q.x) < same_cm && std::abs(p.y - q.y) < same_cm) return true;
+      }
+    }
+    return false;
+  };
+  return std::all_of(a.parts.begin(), a.parts.end(), [&](const Convex& part) {
+    return std::all_of(part.corners.begin(), part.corners.end(),
+                       [&](Point p) { return has(b, p); });
+  });
+}
+
 int find_or_add(const Job& job, std::size_t piece, std::vector<std::size_t>& first_of_type) {
   for (std::size_t t = 0; t < first_of_type.size(); ++t) {
     if (job.pieces[first_of_type[t]] == job.pieces[piece]) return static_cast<int>(t);
@@ -62,6 +79,13 @@ Scene::Scene(const Job& job)
     for (const double angle : any_angle_ ? natural_angles(types_.back()) : *job.rotations_deg) {
       Oriented oriented;
       orient(types_.back(), angle, oriented);
+      // Half a turn leaves a parallelogram as it was: nothing is to gain from trying it twice.
+      const auto& known = of_type_.back();
+      if (std::any_of(known.begin(), known.end(), [&](int number) {
+            return same_corners(oriented, orientation(number));
+          })) {
+        continue;
+      }
       oriented.id = static_cast<int>(catalogue_.size());
       of_type_.back().push_back(oriented.id);
       catalogue_.push_back(std::move(oriented));

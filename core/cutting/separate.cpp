@@ -12,7 +12,7 @@ namespace drapewright::cutting {
 namespace {
 int env(const char* n,int d){const char*v=getenv(n);return v?atoi(v):d;}
 double envd(const char* n,double d){const char*v=getenv(n);return v?atof(v):d;}
-const int P_S=env("P_S",8);const double P_W1=envd("P_W1",1.2),P_W2=envd("P_W2",0.8),P_WD=envd("P_WD",0.95);
+const int P_LAZY=env("P_LAZY",0), P_ADD=env("P_ADD",0); double last_=1e300; const double P_LF=envd("P_LF",0.99); const int P_S=env("P_S",0);const double P_W1=envd("P_W1",1.2),P_W2=envd("P_W2",0.8),P_WD=envd("P_WD",0.95);
 
 double depth_between(const NoFit& no_fit, Point p) {
   double sum = 0;
@@ -71,8 +71,10 @@ double Separator::overlap_of(int piece) const {
 void Separator::reset_weights() { std::fill(weight_.begin(), weight_.end(), 1.0); }
 
 void Separator::raise_weights() {
+  if (P_LAZY) { double wt=0; for(size_t k=0;k<weight_.size();++k) wt+=weight_[k]*overlap_[k]; const bool fell = wt < P_LF*last_; last_=wt; if (fell) return; }
   const double most = *std::max_element(overlap_.begin(), overlap_.end());
   for (std::size_t k = 0; k < weight_.size(); ++k) {
+    if (P_ADD) { if (overlap_[k]>0) weight_[k]+=P_W2*overlap_[k]/most; else weight_[k]=std::max(1.0,weight_[k]*P_WD); continue; }
     weight_[k] = overlap_[k] > 0 ? weight_[k] * (P_W1 + P_W2 * overlap_[k] / most)
                                  : std::max(1.0, weight_[k] * P_WD);
   }
@@ -171,6 +173,7 @@ bool Separator::run(int patience, int strikes) {
         least = total_;
         best = arrangement_.poses();
       }
+      if(getenv("D")) {int nc=0;double mw=0;for(size_t k=0;k<weight_.size();++k){nc+=overlap_[k]>0;mw=std::max(mw,weight_[k]);} fprintf(stderr,"%d/%d total %.4f least %.4f pairs %d maxw %.1f\n",strike,stale,total_,least,nc/2,mw);}
       raise_weights();
     }
     if (least < 0.98 * at_start) strike = -1;
