@@ -40,7 +40,8 @@ void Separator::measure(int piece) {
   const auto& as = arrangement_.oriented(piece);
   for (int other = 0; other < count_; ++other) {
     double depth = 0;
-    if (other != piece && arrangement_.pose(other).bed == arrangement_.pose(piece).bed) {
+    if (other != piece && arrangement_.pose(piece).bed >= 0 &&
+        arrangement_.pose(other).bed == arrangement_.pose(piece).bed) {
       const auto& fixed = arrangement_.oriented(other);
       const Point offset = arrangement_.pose(piece).at - arrangement_.pose(other).at;
       const double gap = scene.no_fits().gap_cm();
@@ -197,12 +198,22 @@ void Separator::shake() {
   for (int k = 0; k < 20 && (b == a || scene.type(a) == scene.type(b)); ++k) {
     b = order[static_cast<std::size_t>(random_.below(large))];
   }
-  Pose pa = arrangement_.pose(a), pb = arrangement_.pose(b);
-  std::swap(pa.at, pb.at);
-  std::swap(pa.bed, pb.bed);
-  arrangement_.put(a, pa);
-  arrangement_.put(b, pb);
-  arrangement_.pull_in();
+  const Pose pa = arrangement_.pose(a), pb = arrangement_.pose(b);
+  if (pa.bed < 0 || pb.bed < 0) return;
+  lay_near(a, pb);
+  lay_near(b, pa);
+}
+
+/// Moves a piece to where another lay, as far as it fits there.
+void Separator::lay_near(int piece, const Pose& other) {
+  Pose pose = arrangement_.pose(piece);
+  const Box box = arrangement_.scene().domain(arrangement_.oriented(piece),
+                                              arrangement_.beds[static_cast<std::size_t>(other.bed)]);
+  if (box.low.x > box.high.x || box.low.y > box.high.y) return;
+  pose.bed = other.bed;
+  pose.at = {std::clamp(other.at.x, box.low.x, box.high.x),
+             std::clamp(other.at.y, box.low.y, box.high.y)};
+  arrangement_.put(piece, pose);
 }
 
 }  // namespace drapewright::cutting

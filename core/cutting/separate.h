@@ -37,6 +37,7 @@ class Separator {
   void reset_weights();
   void raise_weights();
   void move_round();
+  void lay_near(int piece, const Pose& other);
   void move(int piece);
   void try_pose(int piece, const Oriented& as, const Pose& pose, int starts);
 

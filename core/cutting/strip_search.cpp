@@ -13,15 +13,6 @@ int env(const char* n,int d){const char*v=getenv(n);return v?atoi(v):d;}
 double envd(const char* n,double d){const char*v=getenv(n);return v?atof(v):d;}
 const int P_FAILS=env("P_FAILS",10); const double P_MIN=envd("P_MIN",1e-3); const int P_PAT=env("P_PAT",40),P_STR=env("P_STR",2);const double P_STEP=envd("P_STEP",0.03),P_SHK=envd("P_SHK",0.7),P_SF=envd("P_SF",0.7);
 
-std::vector<int> by_falling_area(const Scene& scene) {
-  std::vector<int> order(static_cast<std::size_t>(scene.pieces()));
-  std::iota(order.begin(), order.end(), 0);
-  std::stable_sort(order.begin(), order.end(), [&](int a, int b) {
-    return scene.stand_in(a).area_cm2 > scene.stand_in(b).area_cm2;
-  });
-  return order;
-}
-
 double longest_needed(const Scene& scene) {
   double sum = 0;
   for (int i = 0; i < scene.pieces(); ++i) sum += 2 * scene.stand_in(i).reach_cm + 1;
@@ -34,7 +25,7 @@ void search_strip(Arrangement& arrangement, double width_cm, double bound, Budge
                   Random& random, const std::function<void(const Arrangement&, double)>& better) {
   auto& scene = arrangement.scene();
   arrangement.beds = {{-1, longest_needed(scene), width_cm}};
-  if (!construct(arrangement, by_falling_area(scene), budget)) return;
+  if (!Constructor(arrangement).place_all(by_falling_area(scene), budget)) return;
   double best_length = arrangement.reach_x(0);
   auto best = arrangement.poses();
   better(arrangement, best_length);
