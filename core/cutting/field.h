@@ -30,17 +30,17 @@ class Field {
     Point at;
     double pressure = 0;
   };
-  /// The least pressure on the line through p along an axis, within the domain. Between the ends
-  /// of the cells' stretches the pressure is a sum of concave functions, so the least lies at an
-  /// end: an exact search (the idea of Egeblad, Nielsen, Odgaard 2007 and Umetani et al. 2009,
-  /// there for areas and for directional depth). Of several free spots one is drawn. Where none is
-  /// below `enough`, the answer is p with that pressure.
+  /// The least pressure on the line through p along an axis, within the domain, among the places
+  /// where the line enters or leaves what an obstacle forbids and the domain's ends. Between two
+  /// such places little is to be gained, and a free spot, where there is one, lies at one of them,
+  /// touching. (The idea of exact line searches is Egeblad's, Nielsen's and Odgaard's, 2007, and
+  /// Umetani's et al., 2009, there for areas and for directional depth.) Of several free spots one
+  /// is drawn. Where none is below `enough`, the answer is p with that pressure.
   Spot best_along(Axis axis, Point p, double enough, Random& random);
-  /// Downhill from a point by such lines, along x and y in turn.
+  /// From a point by such lines along x and y in turn, each better than the one before.
   Spot descend(Point start, Random& random);
 
-  /// Every spot where the piece touches two things (cells or the domain's sides) and overlaps
-  /// nothing: the corners of the free room.
+  /// The corners of the free room: spots where the piece overlaps nothing and touches something.
   void touching_spots(std::vector<Point>& result);
 
  private:

@@ -9,8 +9,6 @@
 namespace drapewright::cutting {
 namespace {
 
-/// Added to a gap that is kept, so that rounding never takes it below what was asked for.
-constexpr double gap_margin_cm = 1e-6;
 /// Corners of two orientations this near to each other are the same.
 constexpr double same_cm = 1e-9;
 constexpr std::size_t most_natural_angles = 16;
@@ -68,7 +66,7 @@ int find_or_add(const Job& job, std::size_t piece, std::vector<std::size_t>& fir
 Scene::Scene(const Job& job)
     : any_angle_(!job.rotations_deg),
       edge_gap_cm_(job.edge_gap_cm),
-      no_fits_(0, job.gap_cm > 0 ? job.gap_cm + gap_margin_cm : 0) {
+      no_fits_(0, job.gap_cm) {
   std::vector<std::size_t> first_of_type;
   for (std::size_t i = 0; i < job.pieces.size(); ++i) {
     type_.push_back(find_or_add(job, i, first_of_type));
@@ -98,6 +96,19 @@ double Scene::pieces_area_cm2() const {
   double sum = 0;
   for (int i = 0; i < pieces(); ++i) sum += stand_in(i).area_cm2;
   return sum;
+}
+
+Box Scene::domain(const Oriented& piece, const Bed& bed) const {
+  Box box{{edge_gap_cm_ - piece.box.low.x, edge_gap_cm_ - piece.box.low.y},
+          {bed.length_cm - edge_gap_cm_ - piece.box.high.x,
+           bed.width_cm - edge_gap_cm_ - piece.box.high.y}};
+  // A piece that fits exactly must not fail by the last digit.
+  auto close = [](double& low, double& high) {
+    if (high < low && high > low - touch_cm) low = high = (low + high) / 2;
+  };
+  close(box.low.x, box.high.x);
+  close(box.low.y, box.high.y);
+  return box;
 }
 
 Placement Scene::placement(const Job& job, int piece, const Pose& pose) const {

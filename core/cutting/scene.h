@@ -44,12 +44,8 @@ class Scene {
   double edge_gap_cm() const { return edge_gap_cm_; }
   double pieces_area_cm2() const;
 
-  /// Where the reference point keeps the piece on the bed.
-  Box domain(const Oriented& piece, const Bed& bed) const {
-    return {{edge_gap_cm_ - piece.box.low.x, edge_gap_cm_ - piece.box.low.y},
-            {bed.length_cm - edge_gap_cm_ - piece.box.high.x,
-             bed.width_cm - edge_gap_cm_ - piece.box.high.y}};
-  }
+  /// Where the reference point keeps the piece on the bed; low above high where it does not fit.
+  Box domain(const Oriented& piece, const Bed& bed) const;
   Placement placement(const Job& job, int piece, const Pose& pose) const;
 
  private:

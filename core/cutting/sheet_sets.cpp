@@ -18,6 +18,9 @@ namespace {
 /// Sets looked at before the search for more is given up; the bound then holds for those left.
 constexpr int most_sets_looked_at = 20000;
 
+/// A set that fits exactly must not be called impossible for the last digit's sake.
+constexpr double rounding = 1e-9;
+
 /// The least area that a shape can have once grown by r (Brunn and Minkowski: a disc's).
 double grown_area(double area, double r) {
   const double root = std::sqrt(area) + std::sqrt(geometry::pi) * r;
@@ -92,13 +95,14 @@ bool SheetLimits::may_share(int a, int b, int kind) const {
   if (!fits(a, kind) || !fits(b, kind)) return false;
   const auto i = static_cast<std::size_t>(a), j = static_cast<std::size_t>(b);
   const auto k = static_cast<std::size_t>(kind);
-  if (grown_cm2_[i] + grown_cm2_[j] > room_cm2_[k]) return false;
+  if (grown_cm2_[i] + grown_cm2_[j] > room_cm2_[k] * (1 + rounding)) return false;
   // Their inner circles keep apart, each inside the sheet: the centres are at most the diagonal of
   // what is left of the sheet from each other.
   const double apart = inner_radius_cm_[i] + inner_radius_cm_[j];
   const double length = job_.sheets[k].length_cm - 2 * job_.edge_gap_cm - apart;
   const double width = job_.sheets[k].width_cm - 2 * job_.edge_gap_cm - apart;
-  return length >= 0 && width >= 0 && std::hypot(length, width) >= apart + job_.gap_cm;
+  return length >= -tolerance::sheet_fit_cm && width >= -tolerance::sheet_fit_cm &&
+         std::hypot(length, width) >= (apart + job_.gap_cm) * (1 - rounding);
 }
 
 SheetSet SheetLimits::of(const std::vector<int>& count) const {
@@ -148,7 +152,7 @@ bool SheetLimits::impossible(const SheetSet& set) const {
     }
     if (!some) return true;
   }
-  return needed > set.area_cm2 * (1 + 1e-12) || !loners_find_sheets(set);
+  return needed > set.area_cm2 * (1 + rounding) || !loners_find_sheets(set);
 }
 
 std::vector<SheetSet> SheetLimits::sets_before(const SheetSet& than, std::size_t most) const {
