@@ -8,7 +8,7 @@
 namespace drapewright::cutting {
 
 /// What the search handles in place of a piece: convex parts about a reference point. It covers
-/// the piece and exceeds it by at most the tolerance that it was made with.
+/// the piece; where the piece has many corners it exceeds it a little.
 struct StandIn {
   Point reference;  ///< of the piece, in the job's coordinates
   std::vector<Convex> parts;
@@ -17,8 +17,9 @@ struct StandIn {
   double reach_cm = 0;  ///< from the reference to the farthest corner
 };
 
-/// @param tolerance_cm how far it may exceed the piece; 0: not at all
-StandIn make_stand_in(const geometry::Polygon& piece, double tolerance_cm);
+/// Pieces of up to 24 corners are taken as they are. Others are simplified outwards until they
+/// have no more than that, or would exceed the piece by a hundredth of its size.
+StandIn make_stand_in(const geometry::Polygon& piece);
 
 /// A stand-in turned to one angle.
 struct Oriented {

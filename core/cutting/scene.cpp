@@ -72,7 +72,7 @@ Scene::Scene(const Job& job)
     type_.push_back(find_or_add(job, i, first_of_type));
   }
   for (const auto piece : first_of_type) {
-    types_.push_back(make_stand_in(job.pieces[piece], 0));
+    types_.push_back(make_stand_in(job.pieces[piece]));
     of_type_.emplace_back();
     for (const double angle : any_angle_ ? natural_angles(types_.back()) : *job.rotations_deg) {
       Oriented oriented;

@@ -12,7 +12,7 @@ namespace drapewright::cutting {
 namespace {
 int env(const char* n,int d){const char*v=getenv(n);return v?atoi(v):d;}
 double envd(const char* n,double d){const char*v=getenv(n);return v?atof(v):d;}
-const int P_LAZY=env("P_LAZY",0), P_ADD=env("P_ADD",0); double last_=1e300; const double P_LF=envd("P_LF",0.99); const int P_S=env("P_S",0);const double P_W1=envd("P_W1",1.2),P_W2=envd("P_W2",0.8),P_WD=envd("P_WD",0.95);
+const int P_LAZY=env("P_LAZY",0), P_ADD=env("P_ADD",0); double last_=1e300; const double P_LF=envd("P_LF",0.99); const int P_S=env("P_S",0);const double P_W1=envd("P_W1",1.1),P_W2=envd("P_W2",0.4),P_WD=envd("P_WD",0.96);
 
 double depth_between(const NoFit& no_fit, Point p) {
   double sum = 0;

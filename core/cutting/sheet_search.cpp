@@ -13,7 +13,7 @@ namespace {
 /// Sets worked on at a time; more come up when the cheaper of these fall away.
 constexpr std::size_t most_candidates = 12;
 constexpr std::size_t pool_size = 10;
-constexpr int patience = 100;
+constexpr int patience = 50;
 
 }  // namespace
 

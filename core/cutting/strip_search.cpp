@@ -11,7 +11,7 @@ namespace drapewright::cutting {
 namespace {
 int env(const char* n,int d){const char*v=getenv(n);return v?atoi(v):d;}
 double envd(const char* n,double d){const char*v=getenv(n);return v?atof(v):d;}
-const int P_FAILS=env("P_FAILS",10); const double P_MIN=envd("P_MIN",1e-3); const int P_PAT=env("P_PAT",40),P_STR=env("P_STR",2);const double P_STEP=envd("P_STEP",0.03),P_SHK=envd("P_SHK",0.7),P_SF=envd("P_SF",0.7);
+const int P_FAILS=env("P_FAILS",30); const double P_MIN=envd("P_MIN",1e-3); const int P_PAT=env("P_PAT",50),P_STR=env("P_STR",1);const double P_STEP=envd("P_STEP",0.03),P_SHK=envd("P_SHK",0.7),P_SF=envd("P_SF",0.7);
 
 double longest_needed(const Scene& scene) {
   double sum = 0;

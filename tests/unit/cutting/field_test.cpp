@@ -13,7 +13,7 @@ namespace {
 class AmongOthers : public testing::Test {
  protected:
   AmongOthers() {
-    orient(make_stand_in(star(2, 0.9), 0), 10, moving_);
+    orient(make_stand_in(star(2, 0.9)), 10, moving_);
     add(frame(6, 4.5), 20, {4, 4}, 1);
     add(ell(6, 1), 75, {11, 6}, 2.5);
     add(box(5, 2), 33, {9, 2}, 1.7);
@@ -27,7 +27,7 @@ class AmongOthers : public testing::Test {
   };
   void add(const geometry::Polygon& piece, double angle, Point at, double weight) {
     Oriented fixed;
-    orient(make_stand_in(piece, 0), angle, fixed);
+    orient(make_stand_in(piece), angle, fixed);
     Other other{{}, at, weight};
     make_no_fit(fixed, moving_, 0.2, other.no_fit);
     others_.push_back(std::move(other));
@@ -97,8 +97,8 @@ TEST_F(AmongOthers, TheLowestFreePointIsATouchingSpot) {
 
 TEST(Field, FindsASlotThatFitsExactly) {
   Oriented slider, block;
-  orient(make_stand_in(box(2, 1), 0), 0, slider);
-  orient(make_stand_in(box(3, 4), 0), 0, block);
+  orient(make_stand_in(box(2, 1)), 0, slider);
+  orient(make_stand_in(box(3, 4)), 0, block);
   NoFit no_fit;
   make_no_fit(block, slider, 0, no_fit);
   Field field;

@@ -32,7 +32,7 @@ class Pair : public testing::Test {
  protected:
   void set(const geometry::Polygon& fixed, double fixed_angle, const geometry::Polygon& moving,
            double moving_angle, double gap) {
-    const StandIn a = make_stand_in(fixed, 0), b = make_stand_in(moving, 0);
+    const StandIn a = make_stand_in(fixed), b = make_stand_in(moving);
     Oriented oa, ob;
     orient(a, fixed_angle, oa);
     orient(b, moving_angle, ob);
@@ -104,7 +104,7 @@ TEST_F(Pair, LeavesTheHoleFree) {
 
 TEST(NoFitTable, MakesEachCataloguedPairOnce) {
   NoFitTable table(2, 0);
-  const StandIn piece = make_stand_in(box(2, 1), 0);
+  const StandIn piece = make_stand_in(box(2, 1));
   Oriented a, b, loose;
   orient(piece, 0, a);
   orient(piece, 90, b);
