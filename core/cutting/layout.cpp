@@ -36,10 +36,7 @@ class Outlet {
       if (found.pose(i).bed < 0) layout.unplaced.push_back(i);
     }
     layout.density_percent = used > 0 ? 100 * area / used : 0;
-    if (auto fault = find_fault(job_, layout)) {
-      if (getenv("D")) fprintf(stderr, "REFUSED %s\n", fault->c_str());
-      return false;
-    }
+    if (find_fault(job_, layout)) return false;
     best_ = std::move(layout);
     if (options_.on_better) options_.on_better(best_);
     return true;

@@ -16,10 +16,9 @@ class Separator {
  public:
   Separator(Arrangement& arrangement, Budget& budget, Random& random);
 
-  /// Works until nothing overlaps (true), the budget is over or `strikes` attempts from the best
-  /// found so far, each of `patience` rounds without progress, failed. What is left is the
-  /// arrangement with the least overlap seen.
-  bool run(int patience, int strikes);
+  /// Works until nothing overlaps (true), the budget is over or nothing was gained for `patience`
+  /// rounds. What is left is the arrangement with the least overlap seen.
+  bool run(int patience);
   double overlap() const { return total_; }
   /// Exchanges two pieces of some size, to start over from elsewhere.
   void shake();

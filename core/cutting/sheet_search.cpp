@@ -108,7 +108,7 @@ void SheetSearch::list_candidates() {
     const auto known = std::find_if(candidates_.begin(), candidates_.end(), [&](const auto& c) {
       return c.set.count == set.count;
     });
-    kept.push_back(known == candidates_.end() ? Candidate{set, 0, {}} : std::move(*known));
+    kept.push_back(known == candidates_.end() ? Candidate{set, 0, NearMisses(pool_size)} : std::move(*known));
   }
   candidates_ = std::move(kept);
 }
@@ -132,14 +132,6 @@ void SheetSearch::start_over(Candidate& candidate) {
   }
 }
 
-void SheetSearch::keep(Candidate& candidate, double overlap) {
-  auto& pool = candidate.pool;
-  const auto behind = std::find_if(pool.begin(), pool.end(),
-                                   [&](const Try& t) { return t.overlap > overlap; });
-  pool.insert(behind, {overlap, arrangement_.poses()});
-  if (pool.size() > pool_size) pool.pop_back();
-}
-
 bool SheetSearch::attempt(Candidate& candidate) {
   ++candidate.attempts;
   arrangement_.beds = candidate.set.beds(job_);
@@ -147,15 +139,11 @@ bool SheetSearch::attempt(Candidate& candidate) {
   if (candidate.pool.empty() || random_.unit() < 0.2) {
     start_over(candidate);
   } else {
-    const double u = random_.unit();
-    const auto from =
-        static_cast<std::size_t>(u * u * u * static_cast<double>(candidate.pool.size()));
-    arrangement_.beds = candidate.set.beds(job_);
-    arrangement_.restore(candidate.pool[from].poses);
+    arrangement_.restore(candidate.pool.pick(random_));
     separator.shake();
   }
-  if (separator.run(patience, 1)) return accept();
-  keep(candidate, separator.overlap());
+  if (separator.run(patience)) return accept();
+  candidate.pool.add(separator.overlap(), arrangement_.poses());
   return false;
 }
 

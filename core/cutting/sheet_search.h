@@ -3,6 +3,7 @@
 #include <functional>
 
 #include "core/cutting/budget.h"
+#include "core/cutting/near_misses.h"
 #include "core/cutting/random.h"
 #include "core/cutting/scene.h"
 #include "core/cutting/sheet_sets.h"
@@ -22,21 +23,16 @@ class SheetSearch {
   void run();
 
  private:
-  struct Try {
-    double overlap = 0;
-    std::vector<Pose> poses;
-  };
   struct Candidate {
     SheetSet set;
     int attempts = 0;
-    std::vector<Try> pool;  ///< arrangements that nearly worked, best first
+    NearMisses pool;
   };
   void open_as_needed();
   bool open_sheet(int piece, int preferred, std::vector<int>& left);
   void list_candidates();
   bool attempt(Candidate& candidate);
   void start_over(Candidate& candidate);
-  void keep(Candidate& candidate, double overlap);
   bool accept();
   SheetSet set_in_use() const;
 

@@ -2,16 +2,21 @@
 
 #include <algorithm>
 #include <numeric>
-#include <cstdlib>
 
 #include "core/cutting/construct.h"
+#include "core/cutting/near_misses.h"
 #include "core/cutting/separate.h"
 
 namespace drapewright::cutting {
 namespace {
-int env(const char* n,int d){const char*v=getenv(n);return v?atoi(v):d;}
-double envd(const char* n,double d){const char*v=getenv(n);return v?atof(v):d;}
-const int P_FAILS=env("P_FAILS",30); const double P_MIN=envd("P_MIN",1e-3); const int P_PAT=env("P_PAT",50),P_STR=env("P_STR",1);const double P_STEP=envd("P_STEP",0.03),P_SHK=envd("P_SHK",0.7),P_SF=envd("P_SF",0.7);
+
+/// How much shorter the next strip is to be: at first, and at least. Halved when it will not go.
+constexpr double first_step = 0.015;
+constexpr double least_step = 0.001;
+/// Attempts, each from another arrangement that nearly worked, before a smaller step is tried.
+constexpr int attempts_per_step = 15;
+constexpr int patience = 50;
+constexpr std::size_t pool_size = 10;
 
 double longest_needed(const Scene& scene) {
   double sum = 0;
@@ -29,36 +34,31 @@ void search_strip(Arrangement& arrangement, double width_cm, double bound, Budge
   double best_length = arrangement.reach_x(0);
   auto best = arrangement.poses();
   better(arrangement, best_length);
-  Separator separator(arrangement, budget, random);
-  struct Try { double overlap; std::vector<Pose> poses; };
-  double step = P_STEP;
+  NearMisses pool(pool_size);
+  double step = first_step;
   while (!budget.over() && best_length > bound * (1 + 1e-9)) {
     arrangement.restore(best);
     arrangement.beds[0].length_cm = std::max(bound, best_length * (1 - step));
     if (!arrangement.pull_in()) {
+      if (step < least_step / 100) return;  // some piece is as long as the strip
       step /= 2;
-      arrangement.restore(best);
-      if (step < 1e-5) return;
       continue;
     }
-    std::vector<Try> pool;
-    bool done = separator.run(P_PAT, P_STR);
-    for (int fails = 0; !done && fails < P_FAILS && !budget.over(); ++fails) {
-      pool.push_back({separator.overlap(), arrangement.poses()});
-      std::stable_sort(pool.begin(), pool.end(), [](const Try& x, const Try& y) { return x.overlap < y.overlap; });
-      if (pool.size() > 10) pool.pop_back();
-      const double u = random.unit();
-      const auto& from = pool[static_cast<std::size_t>(u * u * u * static_cast<double>(pool.size()))];
-      arrangement.restore(from.poses);
+    pool.clear();
+    Separator separator(arrangement, budget, random);
+    bool done = separator.run(patience);
+    for (int k = 0; !done && (k < attempts_per_step || step <= least_step) && !budget.over(); ++k) {
+      pool.add(separator.overlap(), arrangement.poses());
+      arrangement.restore(pool.pick(random));
       separator.shake();
-      done = separator.run(P_PAT, P_STR);
+      done = separator.run(patience);
     }
     if (done) {
       best_length = arrangement.reach_x(0);
       best = arrangement.poses();
       better(arrangement, best_length);
     } else {
-      step = std::max(step * P_SF, P_MIN);
+      step = std::max(step / 2, least_step);
     }
   }
 }
