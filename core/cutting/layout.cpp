@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "core/base/error.h"
+#include "core/cutting/job_check.h"
 #include "core/cutting/scene.h"
 #include "core/cutting/sheet_search.h"
 #include "core/cutting/strip_search.h"
@@ -46,7 +47,7 @@ class Outlet {
  private:
   CutSheet sheet_of(const Arrangement& found, int bed) const {
     const Bed& rectangle = found.beds[static_cast<std::size_t>(bed)];
-    CutSheet sheet{rectangle.kind, rectangle.length_cm, rectangle.width_cm, 0, {}, {}};
+    CutSheet sheet{rectangle.kind, rectangle.length_cm, rectangle.width_cm, 0, {}};
     if (rectangle.kind >= 0) {
       sheet.unit_cost = job_.sheets[static_cast<std::size_t>(rectangle.kind)].unit_cost;
     } else {
@@ -69,6 +70,7 @@ class Outlet {
 }  // namespace
 
 Layout lay_out(const Job& job, const Options& options, const Progress& progress) {
+  check(job);
   Scene scene(job);
   Arrangement arrangement(scene);
   Budget budget(options, progress);

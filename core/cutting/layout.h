@@ -46,7 +46,6 @@ struct CutSheet {
   double width_cm = 0;
   double unit_cost = 0;
   std::vector<Placement> placements;
-  geometry::Box offcut_cm;  ///< largest empty rectangle along the sides, the gap kept
 };
 
 /// Where everything lies. Every layout that leaves this room was verified (see verify.h).
@@ -72,7 +71,8 @@ struct Options {
   std::function<void(const Layout&)> on_better;
 };
 
-/// Lays the pieces out: the cheapest sheets, at equal cost the fewest, then the largest off-cut.
+/// Lays the pieces out: the cheapest sheets, at equal cost the fewest. (The off-cut is not yet
+/// looked at, and a piece that fits no sheet stays unplaced.)
 /// At least one complete pass is made, however little time there is.
 /// @throws InputError for a job outside its domain (no sheets, a side or gap that is negative or
 ///         not finite, a piece without area)

@@ -30,7 +30,7 @@ class SoundLayout : public testing::Test {
     job.pieces = {frame(6, 3), box(2.4, 2), ell(5, 1)};
     job.sheets = {{20, 12, 5, 1}, {10, 8, 2, 1}};
     job.gap_cm = job.edge_gap_cm = 0.3;
-    layout.sheets = {{0, 20, 12, 5, {}, {}}};
+    layout.sheets = {{0, 20, 12, 5, {}}};
     lay(0, 0, {0.3, 0.3});
     lay(1, 0, {2.1, 2.3});
     lay(2, 90, {11.7, 0.5});
@@ -121,7 +121,7 @@ TEST(Verify, TouchingPiecesAreSoundWithoutAGapAndOverlappingOnesAreNot) {
   job.pieces = {star(3, 1.2), star(3, 1.2)};
   job.strip_width_cm = 10;
   Layout layout;
-  layout.sheets = {{-1, 12, 10, 12, {}, {}}};
+  layout.sheets = {{-1, 12, 10, 12, {}}};
   auto& placements = layout.sheets[0].placements;
   placements = {place(job, 0, 0, {3, 3}), place(job, 1, 180, {3, 3})};
   EXPECT_THAT(find_fault(job, layout), Optional(HasSubstr("overlap"))) << "one upon the other";
