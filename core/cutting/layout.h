@@ -1,0 +1,82 @@
+#pragma once
+
+#include <cstdint>
+#include <functional>
+#include <limits>
+#include <optional>
+#include <vector>
+
+#include "core/base/progress.h"
+#include "core/geometry/measures.h"
+#include "core/geometry/shape.h"
+
+/// Placing outlines on rectangular sheets. Knows no wound: a job is polygons, sheets and a gap.
+namespace drapewright::cutting {
+
+/// A size of sheet. Its corner lies at the origin, its length along x.
+struct SheetKind {
+  double length_cm = 0;
+  double width_cm = 0;
+  double unit_cost = 0;
+  std::optional<int> available;  ///< nothing: as many as are needed
+};
+
+/// What is to be cut from what. Either `sheets` or `strip_width_cm` is given: a strip is one sheet
+/// of that width, made as short as possible.
+struct Job {
+  std::vector<geometry::Polygon> pieces;  ///< faultless (geometry::find_fault), in cm
+  std::vector<SheetKind> sheets;
+  std::optional<double> strip_width_cm;
+  double gap_cm = 0;                                 ///< least distance between pieces
+  double edge_gap_cm = 0;                            ///< least distance to the sheet's edge
+  std::optional<std::vector<double>> rotations_deg;  ///< the only turns allowed; nothing: any
+};
+
+/// One piece as it lies on its sheet: turned about the origin, then shifted.
+struct Placement {
+  int piece = 0;  ///< index in the job
+  double angle_deg = 0;
+  geometry::Point shift_cm;
+  geometry::Polygon outline_cm;  ///< the piece after that motion
+};
+
+struct CutSheet {
+  int kind = -1;  ///< index in the job's sheets; -1 is the strip
+  double length_cm = 0;
+  double width_cm = 0;
+  double unit_cost = 0;
+  std::vector<Placement> placements;
+};
+
+/// Where everything lies. Every layout that leaves this room was verified (see verify.h).
+struct Layout {
+  std::vector<CutSheet> sheets;
+  std::vector<int> unplaced;   ///< pieces that fit no sheet, or found none in stock
+  double cost = 0;             ///< of the sheets; of a strip its length
+  double density_percent = 0;  ///< area of the placed pieces in that of the sheets used
+  /// No layout costs less (of a strip: none is shorter). Pieces that fit no sheet do not count.
+  double bound = 0;
+  bool proven_best() const { return cost <= bound * (1 + 1e-9); }
+};
+
+struct Options {
+  std::uint64_t seed = 1;
+  /// The search stops after this many steps (a step moves one piece): same seed, same number of
+  /// steps, same layout.
+  std::int64_t max_steps = std::numeric_limits<std::int64_t>::max();
+  /// Asked at every step; the search ends with the best so far once it says so. The core reads no
+  /// clock, so the caller brings one.
+  std::function<bool()> out_of_time;
+  /// Told of every layout that is better than the one before.
+  std::function<void(const Layout&)> on_better;
+};
+
+/// Lays the pieces out: the cheapest sheets, at equal cost the fewest. (The off-cut is not yet
+/// looked at, and a piece that fits no sheet stays unplaced.)
+/// At least one complete pass is made, however little time there is.
+/// @throws InputError for a job outside its domain (no sheets, a side or gap that is negative or
+///         not finite, a piece without area)
+/// @throws Cancelled when `progress` was told to stop; what `on_better` was told stays good
+Layout lay_out(const Job& job, const Options& options = {}, const Progress& progress = {});
+
+}  // namespace drapewright::cutting

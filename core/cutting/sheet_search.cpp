@@ -1,0 +1,168 @@
+#include "core/cutting/sheet_search.h"
+
+#include <algorithm>
+#include <limits>
+#include <numeric>
+
+#include "core/cutting/construct.h"
+#include "core/cutting/separate.h"
+
+namespace drapewright::cutting {
+namespace {
+
+/// Sets worked on at a time; more come up when the cheaper of these fall away.
+constexpr std::size_t most_candidates = 12;
+constexpr std::size_t pool_size = 10;
+constexpr int patience = 50;
+
+}  // namespace
+
+SheetSearch::SheetSearch(const Job& job, const SheetLimits& limits, Arrangement& arrangement,
+                         Budget& budget, Random& random, Better better)
+    : job_(job),
+      limits_(limits),
+      arrangement_(arrangement),
+      budget_(budget),
+      random_(random),
+      better_(std::move(better)),
+      best_(limits.everything()) {
+  best_.cost = std::numeric_limits<double>::infinity();
+}
+
+SheetSet SheetSearch::set_in_use() const {
+  std::vector<bool> used(arrangement_.beds.size());
+  for (const auto& pose : arrangement_.poses()) {
+    if (pose.bed >= 0) used[static_cast<std::size_t>(pose.bed)] = true;
+  }
+  std::vector<int> count(job_.sheets.size());
+  for (std::size_t b = 0; b < used.size(); ++b) {
+    if (used[b]) ++count[static_cast<std::size_t>(arrangement_.beds[b].kind)];
+  }
+  return limits_.of(count);
+}
+
+bool SheetSearch::open_sheet(int piece, int preferred, std::vector<int>& left) {
+  int chosen = -1;
+  double least = std::numeric_limits<double>::infinity();
+  for (int k = 0; k < static_cast<int>(job_.sheets.size()); ++k) {
+    const auto& kind = job_.sheets[static_cast<std::size_t>(k)];
+    if (left[static_cast<std::size_t>(k)] == 0 || !limits_.fits(piece, k)) continue;
+    const double cost = k == preferred ? -1 : kind.unit_cost;
+    if (cost < least) {
+      least = cost;
+      chosen = k;
+    }
+  }
+  if (chosen < 0) return false;
+  const auto& kind = job_.sheets[static_cast<std::size_t>(chosen)];
+  --left[static_cast<std::size_t>(chosen)];
+  arrangement_.beds.push_back({chosen, kind.length_cm, kind.width_cm});
+  return true;
+}
+
+bool SheetSearch::accept() {
+  const SheetSet set = set_in_use();
+  if (complete_ && !(set < best_)) return false;
+  if (!better_(arrangement_)) return false;
+  best_ = set;
+  complete_ = true;
+  return true;
+}
+
+/// A first layout for each kind of sheet: one more is opened whenever a piece finds no room.
+void SheetSearch::open_as_needed() {
+  auto order = by_falling_area(arrangement_.scene());
+  std::erase_if(order, [&](int piece) {
+    return !std::binary_search(limits_.placeable().begin(), limits_.placeable().end(), piece);
+  });
+  for (int preferred = static_cast<int>(job_.sheets.size()) - 1; preferred >= 0; --preferred) {
+    if (budget_.over() && complete_) return;
+    arrangement_.beds.clear();
+    std::vector<int> left;
+    for (const int most : limits_.everything().count) left.push_back(most);
+    for (int i = 0; i < arrangement_.scene().pieces(); ++i) arrangement_.put(i, {});
+    Constructor constructor(arrangement_);
+    bool all = true;
+    for (const int piece : order) {
+      budget_.step();
+      if (constructor.place(piece)) continue;
+      all = open_sheet(piece, preferred, left) && constructor.place(piece) && all;
+    }
+    if (all) {
+      accept();
+    } else if (!complete_ && preferred == 0) {
+      better_(arrangement_);  // not all pieces lie, but something is there to be shown
+    }
+  }
+}
+
+void SheetSearch::list_candidates() {
+  auto sets = limits_.sets_before(best_, 400);
+  // The dearest of the cheaper ones have the most room: they come first.
+  std::stable_sort(sets.begin(), sets.end(), [](const SheetSet& a, const SheetSet& b) {
+    return a.area_cm2 > b.area_cm2;
+  });
+  if (sets.size() > most_candidates) sets.resize(most_candidates);
+  std::vector<Candidate> kept;
+  for (auto& set : sets) {
+    const auto known = std::find_if(candidates_.begin(), candidates_.end(), [&](const auto& c) {
+      return c.set.count == set.count;
+    });
+    kept.push_back(known == candidates_.end() ? Candidate{set, 0, NearMisses(pool_size)} : std::move(*known));
+  }
+  candidates_ = std::move(kept);
+}
+
+void SheetSearch::start_over(Candidate& candidate) {
+  auto order = by_falling_area(arrangement_.scene());
+  std::erase_if(order, [&](int piece) {
+    return !std::binary_search(limits_.placeable().begin(), limits_.placeable().end(), piece);
+  });
+  for (int i = 0; i < arrangement_.scene().pieces(); ++i) arrangement_.put(i, {});
+  random_.shuffle(arrangement_.beds);
+  if (candidate.attempts > 1) {
+    for (std::size_t k = 0; k + 1 < order.size(); ++k) {
+      if (random_.below(2) == 0) std::swap(order[k], order[k + 1]);
+    }
+  }
+  Constructor constructor(arrangement_);
+  constructor.place_all(order, budget_);
+  for (const int piece : order) {
+    if (arrangement_.pose(piece).bed < 0) drop(arrangement_, piece, random_);
+  }
+}
+
+bool SheetSearch::attempt(Candidate& candidate) {
+  ++candidate.attempts;
+  arrangement_.beds = candidate.set.beds(job_);
+  Separator separator(arrangement_, budget_, random_);
+  if (candidate.pool.empty() || random_.unit() < 0.2) {
+    start_over(candidate);
+  } else {
+    arrangement_.restore(candidate.pool.pick(random_));
+    separator.shake();
+  }
+  if (separator.run(patience)) return accept();
+  candidate.pool.add(separator.overlap(), arrangement_.poses());
+  return false;
+}
+
+void SheetSearch::run() {
+  if (limits_.placeable().empty()) return;
+  open_as_needed();
+  list_candidates();
+  while (!budget_.over() && !candidates_.empty()) {
+    std::size_t next = 0;
+    double least = std::numeric_limits<double>::infinity();
+    for (std::size_t k = 0; k < candidates_.size(); ++k) {
+      const double turn = (candidates_[k].attempts + 1) * (1.0 + static_cast<double>(k));
+      if (turn < least) {
+        least = turn;
+        next = k;
+      }
+    }
+    if (attempt(candidates_[next])) list_candidates();
+  }
+}
+
+}  // namespace drapewright::cutting

@@ -1,0 +1,56 @@
+#include <algorithm>
+#include <cmath>
+
+#include "core/cutting/oriented.h"
+#include "core/cutting/simplify.h"
+#include "core/geometry/measures.h"
+
+namespace drapewright::cutting {
+
+namespace {
+
+constexpr std::size_t few_corners = 24;
+
+std::size_t corner_count(const geometry::Polygon& piece) {
+  std::size_t count = piece.outer.size();
+  for (const auto& hole : piece.holes) count += hole.size();
+  return count;
+}
+
+/// Every rectangle test and every overlap test costs by the corner; traced outlines have hundreds,
+/// most of which matter less than the blade's width.
+geometry::Polygon with_few_corners(const geometry::Polygon& piece, double size_cm) {
+  geometry::Polygon result = piece;
+  for (double most = size_cm / 1000; most < size_cm / 90 && corner_count(result) > few_corners;
+       most *= 1.8) {
+    result = simplify_outwards(piece, most);
+  }
+  return result;
+}
+
+geometry::Polygon about(Point reference, geometry::Polygon piece) {
+  for (auto& p : piece.outer) p = p - reference;
+  for (auto& hole : piece.holes) {
+    for (auto& p : hole) p = p - reference;
+  }
+  return piece;
+}
+
+}  // namespace
+
+StandIn make_stand_in(const geometry::Polygon& piece) {
+  StandIn result;
+  const Box box = geometry::bounding_box(piece.outer);
+  result.area_cm2 = geometry::area(piece);
+  result.reference = 0.5 * (box.low + box.high);
+  const auto simple =
+      with_few_corners(about(result.reference, piece), std::hypot(box.width(), box.height()) / 2);
+  result.parts = convex_parts(simple);
+  result.hull = geometry::convex_hull(simple.outer);
+  for (const auto& p : result.hull) {
+    result.reach_cm = std::max(result.reach_cm, geometry::norm(p));
+  }
+  return result;
+}
+
+}  // namespace drapewright::cutting
