@@ -132,6 +132,27 @@ void add_port(SketchBuilder& builder, const dressing::Port& port) {
                        port.fits ? "port" : "aperture does not fit here"});
 }
 
+/// Halfway along an open line.
+Point middle_of(const std::vector<Point>& line) {
+  double length = 0;
+  for (std::size_t i = 1; i < line.size(); ++i) length += geometry::distance(line[i - 1], line[i]);
+  double left = length / 2;
+  for (std::size_t i = 1; i < line.size(); ++i) {
+    const double step = geometry::distance(line[i - 1], line[i]);
+    if (step > 0 && left <= step) return line[i - 1] + (left / step) * (line[i] - line[i - 1]);
+    left -= step;
+  }
+  return line.back();
+}
+
+void add_bridge(SketchBuilder& builder, const dressing::Bridge& bridge) {
+  builder.add_region(LayerKind::skin_protection, bridge.skin_protection);
+  builder.add_region(LayerKind::bridge, bridge.strip);
+  if (bridge.line.empty()) return;
+  builder.add_caption({LayerKind::bridge, middle_of(bridge.line), "bridge " + cm(bridge.length_cm),
+                       Caption::Where::on_if_clear, true});
+}
+
 void add_least_border(SketchBuilder& builder, const dressing::Drape& drape) {
   if (!drape.least_border_line) return;
   const geometry::Segment line = *drape.least_border_line;
@@ -147,6 +168,10 @@ void add_drape(SketchBuilder& builder, const dressing::Drape& drape) {
     builder.add_area(LayerKind::film_sheet, {corners, {}});
     builder.add_caption({LayerKind::film_sheet, corners.front(), sheet.item});
   }
+  for (const geometry::Segment& seam : drape.seams) {
+    builder.add_chain(LayerKind::seam, {{seam.from, seam.to}, false});
+  }
+  for (const dressing::Bridge& bridge : drape.bridges) add_bridge(builder, bridge);
   add_port(builder, drape.port);
   add_least_border(builder, drape);
 }
