@@ -83,8 +83,8 @@ constexpr std::array styles{
     LayerStyle{LayerKind::skin_protection, "skin-protection", "Film under a bridge", sky_light,
                faint(sky_light, 34), sky_dark, faint(sky_dark, 34), 0.35, Line::short_dashed},
     // Filler's own green: it is filler. The heavier edge and upright hatch say it lies on skin.
-    LayerStyle{LayerKind::bridge, "bridge", "Bridge of filler", green_light, faint(green_light, 34),
-               green_dark, faint(green_dark, 38), 0.6, Line::solid, Hatch::vertical},
+    LayerStyle{LayerKind::bridge, "bridge", "Bridge of filler", green_light, faint(green_light, 20),
+               green_dark, faint(green_dark, 24), 0.6, Line::solid, Hatch::vertical},
     LayerStyle{LayerKind::port_base, "port-base", "Port base", blue_light, faint(blue_light, 24),
                blue_dark, faint(blue_dark, 28), 0.35, Line::long_dashed},
     LayerStyle{LayerKind::aperture, "aperture", "Aperture, cut out", ink_light, clear, ink_dark,

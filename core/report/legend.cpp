@@ -67,7 +67,7 @@ std::vector<std::string> legend_notes(const Sketch& sketch) {
 LegendBlock draw_legend(const std::vector<LayerKind>& kinds, const std::vector<std::string>& notes,
                         Point upper_left, double width_mm, double text_mm) {
   LegendBlock block{{LayerKind::panel, {}, {}, {}}, 0};
-  const double row = 2.1 * text_mm;
+  const double row = 1.85 * text_mm;
   const double swatch = 3.4 * text_mm;
   const double column = swatch + text_mm + widest_title(kinds, text_mm) + 1.5 * text_mm;
   const int columns = std::max(1, static_cast<int>(width_mm / column));

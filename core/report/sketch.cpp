@@ -148,9 +148,13 @@ Point middle_of(const std::vector<Point>& line) {
 void add_bridge(SketchBuilder& builder, const dressing::Bridge& bridge) {
   builder.add_region(LayerKind::skin_protection, bridge.skin_protection);
   builder.add_region(LayerKind::bridge, bridge.strip);
+}
+
+/// On the strip itself, so that no name of a neighbouring piece is taken for the bridge's.
+void name_bridge(SketchBuilder& builder, const dressing::Bridge& bridge) {
   if (bridge.line.empty()) return;
   builder.add_caption({LayerKind::bridge, middle_of(bridge.line), "bridge " + cm(bridge.length_cm),
-                       Caption::Where::on_if_clear, true});
+                       Caption::Where::on, true});
 }
 
 void add_least_border(SketchBuilder& builder, const dressing::Drape& drape) {
@@ -224,6 +228,9 @@ Sketch sketch_case(const wound::Case& value) {
 
 Sketch sketch_plan(const wound::Case& value, const dressing::Plan& plan) {
   SketchBuilder builder;
+  for (const dressing::Drape& drape : plan.drapes) {
+    for (const dressing::Bridge& bridge : drape.bridges) name_bridge(builder, bridge);
+  }
   add_fill(builder, plan.fill, plan.wounds.size() > 1);
   add_case(builder, value);
   for (const dressing::Drape& drape : plan.drapes) add_drape(builder, drape);
