@@ -150,11 +150,14 @@ void add_bridge(SketchBuilder& builder, const dressing::Bridge& bridge) {
   builder.add_region(LayerKind::bridge, bridge.strip);
 }
 
-/// On the strip itself, so that no name of a neighbouring piece is taken for the bridge's.
+/// Where it joins pieces, on the strip itself, so that no name of a neighbouring piece is taken for
+/// the bridge's.
 void name_bridge(SketchBuilder& builder, const dressing::Bridge& bridge) {
   if (bridge.line.empty()) return;
-  builder.add_caption({LayerKind::bridge, middle_of(bridge.line), "bridge " + cm(bridge.length_cm),
-                       Caption::Where::on, true});
+  const bool to_port = bridge.pad_diameter_cm > 0;  // its end is crowded: a leader reads better
+  const auto where = to_port ? Caption::Where::on_if_clear : Caption::Where::on;
+  builder.add_caption(
+      {LayerKind::bridge, middle_of(bridge.line), "bridge " + cm(bridge.length_cm), where, true});
 }
 
 void add_least_border(SketchBuilder& builder, const dressing::Drape& drape) {
