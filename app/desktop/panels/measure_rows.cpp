@@ -63,9 +63,11 @@ void add_filler(std::vector<MeasureRow>& rows, const dressing::Fill& fill) {
                   QString::number(fill.piece_count),
                   {},
                   "Count them in, write the number on the dressing, count them out."});
-  rows.push_back(plain("To cut", fill.area_cm2, "cm²", "All pieces of all layers."));
-  rows.push_back(plain("Filler volume", fill.volume_cm3, "cm³",
-                       "The pieces cut for the layers, times their thickness."));
+  rows.push_back(plain("To cut", fill.area_cm2, "cm²",
+                       "All pieces of all layers; bridges and strips for tunnels come on top."));
+  rows.push_back(
+      plain("Filler volume", fill.volume_cm3, "cm³",
+            "The pieces cut for the layers, times their thickness; bridges and strips left out."));
   rows.push_back(plain("Next to the film", fill.top_area_cm2, "cm²", "Top layers only."));
   rows.push_back(plain("Wound left unfilled", fill.unfilled_cm2, "cm²",
                        "Too narrow to take filler at this inset."));
