@@ -64,7 +64,7 @@ void add_filler(std::vector<MeasureRow>& rows, const dressing::Fill& fill) {
                   {},
                   "Count them in, write the number on the dressing, count them out."});
   rows.push_back(plain("To cut", fill.area_cm2, "cm²",
-                       "All pieces of all layers; bridges and strips for tunnels come on top."));
+                       "All pieces of all layers; bridges and tunnel strips are extra."));
   rows.push_back(
       plain("Filler volume", fill.volume_cm3, "cm³",
             "The pieces cut for the layers, times their thickness; bridges and strips left out."));
