@@ -27,13 +27,24 @@ std::string describe_port(const dressing::Port& port) {
                    : "The aperture does not fit; the widest filler lies " + place + ".";
 }
 
+std::string describe_bridges(const dressing::Drape& drape) {
+  std::vector<std::string> lengths;
+  for (const dressing::Bridge& bridge : drape.bridges) {
+    lengths.push_back(format_number(bridge.length_cm, 1) + " cm");
+  }
+  if (lengths.empty()) return "";
+  return count_of(static_cast<int>(lengths.size()), "bridge") + " of filler over skin, " +
+         join(lengths, " and ") + " long" + (drape.port.on_bridge ? ", the last to the port" : "") +
+         ". ";
+}
+
 std::string describe_drape(const dressing::Drape& drape) {
   std::vector<std::string> items;
   for (const dressing::FilmSheet& sheet : drape.sheets) items.push_back(sheet.item);
   return "Film over " + join(drape.wounds, ", ") + ": least border " +
          border_in_words(drape.least_border.value) + ", " +
          (items.empty() ? "no single sheet holds it" : "from " + join(items, ", ")) + ". " +
-         describe_port(drape.port);
+         describe_bridges(drape) + describe_port(drape.port);
 }
 
 }  // namespace

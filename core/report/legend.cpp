@@ -14,10 +14,11 @@ using geometry::Point;
 namespace {
 
 constexpr std::array reading_order{
-    LayerKind::wound,         LayerKind::island,        LayerKind::undermining,
-    LayerKind::filler,        LayerKind::deeper_filler, LayerKind::unfilled,
-    LayerKind::film_required, LayerKind::film,          LayerKind::film_sheet,
-    LayerKind::aperture,      LayerKind::port_base,     LayerKind::no_film_zone,
+    LayerKind::wound,       LayerKind::island,          LayerKind::undermining,
+    LayerKind::filler,      LayerKind::deeper_filler,   LayerKind::unfilled,
+    LayerKind::bridge,      LayerKind::skin_protection, LayerKind::film_required,
+    LayerKind::film,        LayerKind::film_sheet,      LayerKind::seam,
+    LayerKind::aperture,    LayerKind::port_base,       LayerKind::no_film_zone,
     LayerKind::no_port_zone};
 
 bool has(const Sketch& sketch, LayerKind kind) {
@@ -66,7 +67,7 @@ std::vector<std::string> legend_notes(const Sketch& sketch) {
 LegendBlock draw_legend(const std::vector<LayerKind>& kinds, const std::vector<std::string>& notes,
                         Point upper_left, double width_mm, double text_mm) {
   LegendBlock block{{LayerKind::panel, {}, {}, {}}, 0};
-  const double row = 2.1 * text_mm;
+  const double row = 1.85 * text_mm;
   const double swatch = 3.4 * text_mm;
   const double column = swatch + text_mm + widest_title(kinds, text_mm) + 1.5 * text_mm;
   const int columns = std::max(1, static_cast<int>(width_mm / column));

@@ -132,6 +132,34 @@ void add_port(SketchBuilder& builder, const dressing::Port& port) {
                        port.fits ? "port" : "aperture does not fit here"});
 }
 
+/// Halfway along an open line.
+Point middle_of(const std::vector<Point>& line) {
+  double length = 0;
+  for (std::size_t i = 1; i < line.size(); ++i) length += geometry::distance(line[i - 1], line[i]);
+  double left = length / 2;
+  for (std::size_t i = 1; i < line.size(); ++i) {
+    const double step = geometry::distance(line[i - 1], line[i]);
+    if (step > 0 && left <= step) return line[i - 1] + (left / step) * (line[i] - line[i - 1]);
+    left -= step;
+  }
+  return line.back();
+}
+
+void add_bridge(SketchBuilder& builder, const dressing::Bridge& bridge) {
+  builder.add_region(LayerKind::skin_protection, bridge.skin_protection);
+  builder.add_region(LayerKind::bridge, bridge.strip);
+}
+
+/// Where it joins pieces, on the strip itself, so that no name of a neighbouring piece is taken for
+/// the bridge's.
+void name_bridge(SketchBuilder& builder, const dressing::Bridge& bridge) {
+  if (bridge.line.empty()) return;
+  const bool to_port = bridge.pad_diameter_cm > 0;  // its end is crowded: a leader reads better
+  const auto where = to_port ? Caption::Where::on_if_clear : Caption::Where::on;
+  builder.add_caption(
+      {LayerKind::bridge, middle_of(bridge.line), "bridge " + cm(bridge.length_cm), where, true});
+}
+
 void add_least_border(SketchBuilder& builder, const dressing::Drape& drape) {
   if (!drape.least_border_line) return;
   const geometry::Segment line = *drape.least_border_line;
@@ -147,6 +175,10 @@ void add_drape(SketchBuilder& builder, const dressing::Drape& drape) {
     builder.add_area(LayerKind::film_sheet, {corners, {}});
     builder.add_caption({LayerKind::film_sheet, corners.front(), sheet.item});
   }
+  for (const geometry::Segment& seam : drape.seams) {
+    builder.add_chain(LayerKind::seam, {{seam.from, seam.to}, false});
+  }
+  for (const dressing::Bridge& bridge : drape.bridges) add_bridge(builder, bridge);
   add_port(builder, drape.port);
   add_least_border(builder, drape);
 }
@@ -199,6 +231,9 @@ Sketch sketch_case(const wound::Case& value) {
 
 Sketch sketch_plan(const wound::Case& value, const dressing::Plan& plan) {
   SketchBuilder builder;
+  for (const dressing::Drape& drape : plan.drapes) {
+    for (const dressing::Bridge& bridge : drape.bridges) name_bridge(builder, bridge);
+  }
   add_fill(builder, plan.fill, plan.wounds.size() > 1);
   add_case(builder, value);
   for (const dressing::Drape& drape : plan.drapes) add_drape(builder, drape);

@@ -137,6 +137,26 @@ TEST(Window, UndoAndRedoBringTheFiguresBack) {
   EXPECT_EQ(driver.piece_count(), "Nothing planned yet");
 }
 
+TEST(Window, ABridgeToThePortIsOneMorePieceAndCanBeTakenBack) {
+  WindowDriver driver;
+  driver.draw_ellipse("8", "5");
+  ASSERT_EQ(driver.piece_count(), "1 piece of filler");
+  EXPECT_EQ(driver.measure("Bridge to the port"), QString());
+  driver.click("bridge_wanted");
+  driver.settle();
+  EXPECT_TRUE(driver.document().value().dressing.bridge_wanted);
+  ASSERT_TRUE(driver.window().result().plan);
+  ASSERT_EQ(driver.window().result().plan->drapes.front().bridges.size(), 1U);
+  EXPECT_TRUE(driver.window().result().plan->drapes.front().port.on_bridge);
+  EXPECT_EQ(driver.piece_count(), "2 pieces of filler");
+  EXPECT_TRUE(driver.measure("Bridge to the port").endsWith(" cm"));
+  driver.press(QKeySequence::Undo);
+  driver.settle();
+  EXPECT_FALSE(driver.find<QCheckBox>("bridge_wanted").isChecked());
+  EXPECT_EQ(driver.piece_count(), "1 piece of filler");
+  EXPECT_TRUE(driver.document().has_wounds()) << "only the bridge is taken back";
+}
+
 TEST(Window, DepthMakesLayers) {
   WindowDriver driver;
   driver.draw_ellipse("8", "5");

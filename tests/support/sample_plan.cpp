@@ -93,6 +93,11 @@ SamplePlan crowded_plan() {
   drape.least_border.value = 2.375;
   drape.least_border_line = geometry::Segment{{0.3, -4}, {0.4, -5.6}};
   drape.port.centre_cm = Point{0, -1.4};
+  drape.seams = {{{2.5, -9}, {2.5, 9}}};
+  dressing::Bridge bridge{.line = {{2, 0}, {6, 1}}, .length_cm = 4.1, .width_cm = 1.5};
+  bridge.strip = {{geometry::rectangle(4.1, 1.5, {4, 0.5}, 14), {}}};
+  bridge.skin_protection = {{geometry::rectangle(2.4, 3.5, {3.8, 0.5}, 14), {}}};
+  drape.bridges = {bridge};
   sample.plan.drapes = {drape};
   sample.plan.fill.unfilled = {{geometry::circle(0.5, {7.1, -0.6}, 24), {}}};
   sample.plan.fill.unfilled_cm2 = 0.2;

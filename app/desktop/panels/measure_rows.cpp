@@ -47,6 +47,11 @@ void add_wound(std::vector<MeasureRow>& rows, const dressing::WoundMeasures& wou
   rows.push_back(row("Edges", wound.perimeter, "cm", "Length of all edges, islands included."));
   rows.push_back(row("Volume", wound.volume, "cm³",
                      "Cavity by outline, depth and wall run-in; pockets left out."));
+  if (wound.pocket_volume_cm3 > 0) {
+    rows.push_back(plain("Pockets", wound.pocket_volume_cm3, "cm³",
+                         "Under the undermined edge, as high as the lowest layer of filler; not in "
+                         "the volume above."));
+  }
   rows.push_back(plain("Length x width", wound.rectangle_area_cm2, "cm²",
                        "As a ruler gives it; it overstates the area."));
   rows.push_back(plain("Ellipse of that", wound.ellipse_area_cm2, "cm²", "pi/4 x length x width."));
@@ -58,7 +63,11 @@ void add_filler(std::vector<MeasureRow>& rows, const dressing::Fill& fill) {
                   QString::number(fill.piece_count),
                   {},
                   "Count them in, write the number on the dressing, count them out."});
-  rows.push_back(plain("To cut", fill.area_cm2, "cm²", "All pieces of all layers."));
+  rows.push_back(plain("To cut", fill.area_cm2, "cm²",
+                       "All pieces of all layers; bridges and tunnel strips are extra."));
+  rows.push_back(
+      plain("Filler volume", fill.volume_cm3, "cm³",
+            "The pieces cut for the layers, times their thickness; bridges and strips left out."));
   rows.push_back(plain("Next to the film", fill.top_area_cm2, "cm²", "Top layers only."));
   rows.push_back(plain("Wound left unfilled", fill.unfilled_cm2, "cm²",
                        "Too narrow to take filler at this inset."));
@@ -99,12 +108,28 @@ QString place(const std::optional<geometry::Point>& centre) {
                 : "no filler to sit on";
 }
 
+void add_bridges(std::vector<MeasureRow>& rows, const dressing::Drape& drape) {
+  for (const dressing::Bridge& bridge : drape.bridges) {
+    const bool to_port = bridge.pad_diameter_cm > 0;
+    rows.push_back(plain(to_port ? "Bridge to the port" : "Bridge between fillers",
+                         bridge.length_cm, "cm",
+                         QString("Length along its middle; %1 cm wide. A strip of filler over "
+                                 "film-protected skin, counted as a piece.")
+                             .arg(fixed(bridge.width_cm))));
+  }
+}
+
 void add_port(std::vector<MeasureRow>& rows, const dressing::Port& port) {
   rows.push_back({"Port centre", place(port.centre_cm), {}, "x, y in the drawing."});
   rows.push_back({"Aperture " + fixed(port.aperture_diameter_cm) + " cm",
                   port.fits ? "fits" : "does not fit",
                   {},
                   "It must lie wholly over filler, clear of every no-port zone."});
+  rows.push_back(row("Room for the aperture", port.room, "cm",
+                     port.on_bridge ? "Diameter of the largest circle round the port's centre on "
+                                      "the bridge's pad."
+                                    : "Diameter of the largest circle round the port's centre on "
+                                      "that filler."));
   rows.push_back(row("Largest aperture", port.largest_aperture, "cm",
                      "Diameter of the largest circle that lies wholly on top filler."));
 }
@@ -117,6 +142,7 @@ std::vector<MeasureRow> measure_rows(const dressing::Plan& plan) {
   add_filler(rows, plan.fill);
   for (const auto& drape : plan.drapes) {
     add_film(rows, drape);
+    add_bridges(rows, drape);
     add_port(rows, drape.port);
   }
   rows.push_back(group("Course"));

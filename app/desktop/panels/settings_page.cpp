@@ -1,9 +1,11 @@
 #include "app/desktop/panels/settings_page.h"
 
+#include <QCheckBox>
 #include <span>
 
 #include "app/desktop/document/case_document.h"
 #include "app/desktop/fields/limited_field.h"
+#include "app/desktop/fields/wrapped_check.h"
 
 namespace drapewright::desktop {
 namespace {
@@ -49,6 +51,7 @@ SettingsPage::SettingsPage(CaseDocument& document, QWidget* parent)
     for (const auto& setting : group.settings) {
       add_setting(setting.id, setting.member, setting.decimals, setting.step);
     }
+    if (group.settings.data() == port) add(bridge_row());
   }
   add_stretch();
   connect(&document, &CaseDocument::case_changed, this, &SettingsPage::show_case);
@@ -71,7 +74,24 @@ void SettingsPage::add_setting(std::string_view id, double Settings::*member, in
   add(field);
 }
 
+QWidget* SettingsPage::bridge_row() {
+  auto* check = new WrappedCheck("Lead a bridge to the port", this);
+  check->setToolTip(
+      "The port sits on a strip of filler beside the wound, even where it could sit on the wound. "
+      "The strip lies over film and counts as a piece.");
+  bridge_ = &check->box();
+  bridge_->setObjectName("bridge_wanted");
+  bridge_->setAccessibleDescription(check->toolTip());
+  connect(bridge_, &QCheckBox::toggled, this, [this](bool wanted) {
+    document_.edit(wanted ? "bridge to the port" : "no bridge to the port", {},
+                   [&](wound::Case& value) { value.dressing.bridge_wanted = wanted; });
+  });
+  return check;
+}
+
 void SettingsPage::show_case() {
+  const QSignalBlocker quiet(bridge_);
+  bridge_->setChecked(document_.value().dressing.bridge_wanted);
   for (const auto& entry : entries_) {
     entry.field->show_number(document_.value().dressing.*entry.member);
   }

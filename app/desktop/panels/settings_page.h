@@ -5,6 +5,8 @@
 #include "app/desktop/panels/page.h"
 #include "core/wound/case.h"
 
+class QCheckBox;
+
 namespace drapewright::desktop {
 
 class CaseDocument;
@@ -24,10 +26,12 @@ class SettingsPage : public Page {
   };
   void add_setting(std::string_view id, double wound::DressingSettings::*member, int decimals,
                    double step);
+  QWidget* bridge_row();
   void show_case();
 
   CaseDocument& document_;
   std::vector<Entry> entries_;
+  QCheckBox* bridge_ = nullptr;
 };
 
 }  // namespace drapewright::desktop

@@ -89,7 +89,10 @@ TEST(LayerStyle, NeighbouringLinesDifferForTheColourBlind) {
       {LayerKind::wound, LayerKind::island},      {LayerKind::filler, LayerKind::port_base},
       {LayerKind::filler, LayerKind::aperture},   {LayerKind::film, LayerKind::no_film_zone},
       {LayerKind::film, LayerKind::film_sheet},   {LayerKind::wound, LayerKind::aperture},
-      {LayerKind::film, LayerKind::no_port_zone}, {LayerKind::wound, LayerKind::port_base}};
+      {LayerKind::film, LayerKind::no_port_zone}, {LayerKind::wound, LayerKind::port_base},
+      {LayerKind::bridge, LayerKind::wound},      {LayerKind::bridge, LayerKind::skin_protection},
+      {LayerKind::bridge, LayerKind::film},       {LayerKind::bridge, LayerKind::port_base},
+      {LayerKind::bridge, LayerKind::aperture},   {LayerKind::seam, LayerKind::film_sheet}};
   for (const Ground ground : grounds) {
     for (const Matrix& matrix : {protanopia, deuteranopia, tritanopia}) {
       for (const auto& [a, b] : neighbours) {

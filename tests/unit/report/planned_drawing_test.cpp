@@ -1,6 +1,7 @@
 // Drawings of true plans: every demo case, and generated outlines.
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <filesystem>
 #include <random>
 
@@ -28,6 +29,35 @@ TEST(PlannedDrawing, WordsNeverOverlapInDemoCases) {
     ++count;
   }
   EXPECT_GE(count, 8);
+}
+
+/// How often a text occurs among a layer's labels.
+int times_written(const Drawing& drawing, LayerKind kind, const std::string& start) {
+  const DrawnLayer* layer = find_layer(drawing, kind);
+  if (!layer) return 0;
+  return static_cast<int>(std::ranges::count_if(
+      layer->labels, [&](const Label& label) { return label.text.starts_with(start); }));
+}
+
+// A bridge is a piece that has to come off again: none may be missing from the drawing.
+TEST(PlannedDrawing, EveryBridgeIsDrawnAndNamed) {
+  for (const char* name : {"smaller-than-aperture", "two-wounds-one-film"}) {
+    const wound::Case value = casefile::read_case(fs::path(DRAPEWRIGHT_SOURCE_DIR) / "demo_cases" /
+                                                  (std::string(name) + ".json"));
+    const dressing::Plan plan = dressing::plan_dressing(value);
+    std::size_t bridges = 0;
+    for (const dressing::Drape& drape : plan.drapes) bridges += drape.bridges.size();
+    EXPECT_GT(bridges, 0U) << name;
+    const Drawing drawing = draw_plan(value, plan);
+    const DrawnLayer* layer = find_layer(drawing, LayerKind::bridge);
+    ASSERT_NE(layer, nullptr) << name;
+    EXPECT_GE(layer->areas.size(), bridges) << name;
+    EXPECT_NE(find_layer(drawing, LayerKind::skin_protection), nullptr) << name;
+    EXPECT_EQ(times_written(drawing, LayerKind::bridge, "bridge "), static_cast<int>(bridges))
+        << name;
+    EXPECT_TRUE(has_text(drawing, "Bridge of filler")) << name;
+    EXPECT_NE(drawing.description.find("of filler over skin"), std::string::npos) << name;
+  }
 }
 
 /// A lobed outline of the given mean radius, about `centre`.
