@@ -220,7 +220,10 @@ class Auditor {
       expect(has_finding({"film-not-verified"}), "a film is missing, and no finding says so");
       return;
     }
-    check_required(wounds, required);
+    // The film also has to reach round the bridges that lead away from the wounds.
+    GeosShape parts = wounds;
+    for (const dressing::Bridge& bridge : drape.bridges) parts = parts | GeosShape(bridge.strip);
+    check_required(parts, required);
     expect(film.is_valid(), "the film is no valid shape");
     expect((film & no_film_).area() <= sliver_cm2, "film lies where none may");
     expect(((required - no_film_) - film).area() <= sliver_cm2, "the film is trimmed too far");
