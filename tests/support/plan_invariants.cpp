@@ -232,7 +232,10 @@ class Auditor {
     check_sheets(drape, film);
     check_port(drape, film);
     for (const dressing::Bridge& bridge : drape.bridges) check_bridge(bridge);
-    if (drape.port.on_bridge) check_pad(drape);
+    if (drape.port.on_bridge) {
+      check_pad(drape);
+      expect(has_finding({"port-on-bridge"}), "a bridge, and no finding says so");
+    }
   }
 
   void check_bridge(const dressing::Bridge& bridge) {
