@@ -90,7 +90,7 @@ TEST(PlanInvariants, ObjectToSheetsThatOverlapTooLittle) {
 TEST(PlanInvariants, ObjectToAPortOffTheFiller) {
   expect_objection("plain-heel", [](Plan& plan) { plan.drapes.front().port.centre_cm->x += 0.1; });
   expect_objection("smaller-than-aperture",
-                   [](Plan& plan) { plan.drapes.front().port.fits = true; });
+                   [](Plan& plan) { plan.drapes.front().port.fits = false; });
 }
 
 TEST(PlanInvariants, ObjectToAWoundUnderNoFilm) {

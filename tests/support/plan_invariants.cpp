@@ -116,6 +116,10 @@ class Auditor {
     expect_near(layer.inset_cm, inset_cm, 1e-9, name + ": inset");
     expect(pieces.is_valid(), name + " is no valid shape");
     expect(!pieces.is_empty(), name + " has no pieces");
+    if (layer.reaches_into_pockets) {
+      check_pocket_layer(layer, shape, pieces, name);
+      return;
+    }
     expect((pieces - shape).area() == 0 && shape.covers(pieces), name + " lies on skin");
     const double clearance = pieces.distance(shape.edges());
     expect(clearance >= inset_cm - hair_cm,
@@ -125,8 +129,27 @@ class Auditor {
     expect(missing <= sliver_cm2, name + " leaves out " + format_number(missing, 4) + " cm2");
   }
 
+  /// Under the skin, but no farther than the deepest pocket less the inset; never under islands.
+  void check_pocket_layer(const Layer& layer, const GeosShape& shape, const GeosShape& pieces,
+                          const std::string& name) {
+    const auto wound = std::ranges::find(seen_.wounds, layer.wound, &wound::Wound::id);
+    double extent_cm = 0;
+    for (const wound::Undermining& pocket : wound->undermining) {
+      extent_cm = std::max(extent_cm, pocket.extent_cm);
+    }
+    expect(extent_cm > 0, name + " reaches into pockets that are not there");
+    const double reach_cm = std::max(0.0, extent_cm - value_.dressing.inset_cm) + drawn_cm;
+    expect((pieces - shape.buffered(reach_cm)).area() <= sliver_cm2, name + " reaches too far");
+    for (const geometry::Ring& island : wound->islands_cm) {
+      const GeosShape skin = GeosShape(geometry::Polygon{island, {}}).made_valid();
+      expect(pieces.distance(skin) >= value_.dressing.inset_cm - hair_cm,
+             name + " comes too near an island");
+    }
+  }
+
   void check_sums() {
-    int pieces = 0;
+    int pieces = static_cast<int>(plan_.fill.strips.size());
+    for (const Drape& drape : plan_.drapes) pieces += static_cast<int>(drape.bridges.size());
     double area = 0, top_area = 0;
     std::map<std::string, double> reached;
     for (const Layer& layer : plan_.fill.layers) {
@@ -197,7 +220,10 @@ class Auditor {
       expect(has_finding({"film-not-verified"}), "a film is missing, and no finding says so");
       return;
     }
-    check_required(wounds, required);
+    // The film also has to reach round the bridges that lead away from the wounds.
+    GeosShape parts = wounds;
+    for (const dressing::Bridge& bridge : drape.bridges) parts = parts | GeosShape(bridge.strip);
+    check_required(parts, required);
     expect(film.is_valid(), "the film is no valid shape");
     expect((film & no_film_).area() <= sliver_cm2, "film lies where none may");
     expect(((required - no_film_) - film).area() <= sliver_cm2, "the film is trimmed too far");
@@ -205,6 +231,31 @@ class Auditor {
     check_border(drape, wounds);
     check_sheets(drape, film);
     check_port(drape, film);
+    for (const dressing::Bridge& bridge : drape.bridges) check_bridge(bridge);
+    if (drape.port.on_bridge) {
+      check_pad(drape);
+      expect(has_finding({"port-on-bridge"}), "a bridge, and no finding says so");
+    }
+  }
+
+  void check_bridge(const dressing::Bridge& bridge) {
+    const GeosShape strip(bridge.strip);
+    expect(strip.is_valid() && !strip.is_empty(), "a bridge is no valid shape");
+    expect((strip & no_film_).area() <= sliver_cm2, "a bridge lies where no film may");
+    GeosShape wounds;
+    for (const auto& [id, shape] : shapes_) wounds = wounds | shape;
+    const double bare = ((strip - wounds) - GeosShape(bridge.skin_protection)).area();
+    expect(bare <= sliver_cm2, "a bridge lies on " + format_number(bare, 4) + " cm2 of bare skin");
+  }
+
+  void check_pad(const Drape& drape) {
+    expect(!drape.bridges.empty() && drape.port.centre_cm, "the port's bridge is missing");
+    if (drape.bridges.empty() || !drape.port.centre_cm) return;
+    const GeosShape strip(drape.bridges.back().strip), centre(*drape.port.centre_cm);
+    expect(strip.covers(centre), "the port is not on its bridge");
+    expect(!drape.port.fits ||
+               centre.distance(strip.edges()) >= drape.port.aperture_diameter_cm / 2 - drawn_cm,
+           "the pad does not hold the aperture");
   }
 
   void check_required(const GeosShape& wounds, const GeosShape& required) {
@@ -263,18 +314,18 @@ class Auditor {
     const dressing::Port& port = drape.port;
     expect_near(port.largest_aperture.value, 2 * ground.inscribed_radius(1e-3), 4e-3,
                 "largest aperture");
-    expect(port.fits == (port.largest_aperture.value >= value_.dressing.aperture_diameter_cm &&
+    expect(port.fits == (port.room.value >= value_.dressing.aperture_diameter_cm &&
                          port.centre_cm.has_value()),
            "the port's fit contradicts its figures");
     if (!port.fits) {
       expect(has_finding({"bridge-needed", "no-place-for-port"}),
              "no port, and no finding says so");
     }
-    if (!port.centre_cm) return;
+    if (!port.centre_cm || port.on_bridge) return;
     const GeosShape centre(*port.centre_cm);
     expect(ground.covers(centre), "the port is not over filler, or where none may be");
-    expect(centre.distance(ground.edges()) >= port.largest_aperture.value / 2 - hair_cm,
-           "the largest aperture does not lie wholly over filler");
+    expect(centre.distance(ground.edges()) >= port.room.value / 2 - hair_cm,
+           "the port's room does not lie wholly over filler");
     expect(film.covers(centre) || has_finding({"base-off-film"}), "the port is not on film");
   }
 
