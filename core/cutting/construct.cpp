@@ -68,9 +68,11 @@ bool drop(Arrangement& arrangement, int piece, Random& random) {
     const auto& as = scene.orientation(numbers[static_cast<std::size_t>(choice % count)]);
     const Box box = scene.domain(as, arrangement.beds[static_cast<std::size_t>(bed)]);
     if (box.low.x > box.high.x || box.low.y > box.high.y) continue;
-    arrangement.put(piece, {bed, as.id, as.angle_deg,
-                            {random.between(box.low.x, box.high.x),
-                             random.between(box.low.y, box.high.y)}});
+    arrangement.put(
+        piece, {bed,
+                as.id,
+                as.angle_deg,
+                {random.between(box.low.x, box.high.x), random.between(box.low.y, box.high.y)}});
     return true;
   }
   return false;

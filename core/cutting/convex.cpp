@@ -55,9 +55,10 @@ class Bridged {
     rings_.push_back(chain);
   }
   std::size_t rightmost(const Chain& chain) const {
-    return static_cast<std::size_t>(*std::max_element(chain.begin(), chain.end(), [&](int a, int b) {
-      return points_[static_cast<std::size_t>(a)].x < points_[static_cast<std::size_t>(b)].x;
-    }));
+    return static_cast<std::size_t>(
+        *std::max_element(chain.begin(), chain.end(), [&](int a, int b) {
+          return points_[static_cast<std::size_t>(a)].x < points_[static_cast<std::size_t>(b)].x;
+        }));
   }
   bool sees(Point a, Point b) const {
     for (const auto& ring : rings_) {

@@ -59,10 +59,14 @@ class CellMaker {
     cell.box.high = cell.box.high + Point{gap_, gap_};
     cell.first_quad = static_cast<int>(result_.quads.size());
     add_quads(cell.planes);
-    cell.left = crossings(cell, [](const HalfPlane& e) { return -e.nx; }, along_x);
-    cell.right = crossings(cell, [](const HalfPlane& e) { return e.nx; }, along_x);
-    cell.bottom = crossings(cell, [](const HalfPlane& e) { return -e.ny; }, along_y);
-    cell.top = crossings(cell, [](const HalfPlane& e) { return e.ny; }, along_y);
+    cell.left = crossings(
+        cell, [](const HalfPlane& e) { return -e.nx; }, along_x);
+    cell.right = crossings(
+        cell, [](const HalfPlane& e) { return e.nx; }, along_x);
+    cell.bottom = crossings(
+        cell, [](const HalfPlane& e) { return -e.ny; }, along_y);
+    cell.top = crossings(
+        cell, [](const HalfPlane& e) { return e.ny; }, along_y);
     result_.cells.push_back(cell);
   }
 
@@ -89,7 +93,8 @@ class CellMaker {
   void round_corner(Point before, Point after, Point corner) {
     if (gap_ <= 0) return;
     constexpr double r = 0.70710678118654752440;
-    constexpr Point compass[] = {{1, 0}, {r, r}, {0, 1}, {-r, r}, {-1, 0}, {-r, -r}, {0, -1}, {r, -r}};
+    constexpr Point compass[] = {{1, 0},  {r, r},   {0, 1},  {-r, r},
+                                 {-1, 0}, {-r, -r}, {0, -1}, {r, -r}};
     const bool wide = cross(before, after) <= 0;  // never more than half a turn, but for rounding
     if (wide && dot(before, after) > 0) return;
     for (int k = 0, first = first_after(before, compass); k < 8; ++k) {
@@ -102,7 +107,8 @@ class CellMaker {
     int first = 0;
     for (int k = 0; k < 8; ++k) {
       // The one within 45 degrees counter-clockwise of `normal`.
-      if (cross(normal, compass[k]) > 1e-9 && dot(normal, compass[k]) > 0.70710678 - 1e-6) first = k;
+      if (cross(normal, compass[k]) > 1e-9 && dot(normal, compass[k]) > 0.70710678 - 1e-6)
+        first = k;
     }
     return first;
   }

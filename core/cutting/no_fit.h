@@ -45,8 +45,8 @@ struct NoFit {
     Box box;
     Range planes;
     int first_quad = 0;
-    Range left, right;   ///< in crossings: the edges that a line along x enters and leaves by
-    Range bottom, top;   ///< the same for a line along y
+    Range left, right;  ///< in crossings: the edges that a line along x enters and leaves by
+    Range bottom, top;  ///< the same for a line along y
   };
   std::vector<HalfPlane> planes;
   std::vector<Quad> quads;  ///< the same planes, cell by cell

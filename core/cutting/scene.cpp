@@ -5,7 +5,6 @@
 #include <numeric>
 #include <set>
 
-
 namespace drapewright::cutting {
 namespace {
 
@@ -64,9 +63,7 @@ int find_or_add(const Job& job, std::size_t piece, std::vector<std::size_t>& fir
 }  // namespace
 
 Scene::Scene(const Job& job)
-    : any_angle_(!job.rotations_deg),
-      edge_gap_cm_(job.edge_gap_cm),
-      no_fits_(0, job.gap_cm) {
+    : any_angle_(!job.rotations_deg), edge_gap_cm_(job.edge_gap_cm), no_fits_(0, job.gap_cm) {
   std::vector<std::size_t> first_of_type;
   for (std::size_t i = 0; i < job.pieces.size(); ++i) {
     type_.push_back(find_or_add(job, i, first_of_type));
@@ -79,9 +76,8 @@ Scene::Scene(const Job& job)
       orient(types_.back(), angle, oriented);
       // Half a turn leaves a parallelogram as it was: nothing is to gain from trying it twice.
       const auto& known = of_type_.back();
-      if (std::any_of(known.begin(), known.end(), [&](int number) {
-            return same_corners(oriented, orientation(number));
-          })) {
+      if (std::any_of(known.begin(), known.end(),
+                      [&](int number) { return same_corners(oriented, orientation(number)); })) {
         continue;
       }
       oriented.id = static_cast<int>(catalogue_.size());

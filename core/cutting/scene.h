@@ -83,8 +83,8 @@ class Arrangement {
  private:
   Scene* scene_;
   std::vector<Pose> poses_;
-  std::vector<Oriented> own_;      ///< orientations that are not in the catalogue
-  std::vector<NoFit> scratch_;     ///< one per other piece, for as long as a field is in use
+  std::vector<Oriented> own_;   ///< orientations that are not in the catalogue
+  std::vector<NoFit> scratch_;  ///< one per other piece, for as long as a field is in use
 };
 
 }  // namespace drapewright::cutting

@@ -75,8 +75,9 @@ void Separator::reset_weights() { std::fill(weight_.begin(), weight_.end(), 1.0)
 void Separator::raise_weights() {
   const double most = *std::max_element(overlap_.begin(), overlap_.end());
   for (std::size_t k = 0; k < weight_.size(); ++k) {
-    weight_[k] = overlap_[k] > 0 ? weight_[k] * (weight_rise_least + weight_rise_more * overlap_[k] / most)
-                                 : std::max(1.0, weight_[k] * weight_decay);
+    weight_[k] = overlap_[k] > 0
+                     ? weight_[k] * (weight_rise_least + weight_rise_more * overlap_[k] / most)
+                     : std::max(1.0, weight_[k] * weight_decay);
   }
 }
 
@@ -182,9 +183,8 @@ void Separator::shake() {
   const auto& scene = arrangement_.scene();
   std::vector<int> order(static_cast<std::size_t>(count_));
   std::iota(order.begin(), order.end(), 0);
-  std::sort(order.begin(), order.end(), [&](int a, int b) {
-    return scene.stand_in(a).area_cm2 > scene.stand_in(b).area_cm2;
-  });
+  std::sort(order.begin(), order.end(),
+            [&](int a, int b) { return scene.stand_in(a).area_cm2 > scene.stand_in(b).area_cm2; });
   if (count_ < 2) return;
   const int large = std::max(2, (3 * count_) / 4);
   const int a = order[static_cast<std::size_t>(random_.below(large))];
@@ -201,8 +201,8 @@ void Separator::shake() {
 /// Moves a piece to where another lay, as far as it fits there.
 void Separator::lay_near(int piece, const Pose& other) {
   Pose pose = arrangement_.pose(piece);
-  const Box box = arrangement_.scene().domain(arrangement_.oriented(piece),
-                                              arrangement_.beds[static_cast<std::size_t>(other.bed)]);
+  const Box box = arrangement_.scene().domain(
+      arrangement_.oriented(piece), arrangement_.beds[static_cast<std::size_t>(other.bed)]);
   if (box.low.x > box.high.x || box.low.y > box.high.y) return;
   pose.bed = other.bed;
   pose.at = {std::clamp(other.at.x, box.low.x, box.high.x),

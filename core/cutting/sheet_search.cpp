@@ -99,16 +99,15 @@ void SheetSearch::open_as_needed() {
 void SheetSearch::list_candidates() {
   auto sets = limits_.sets_before(best_, 400);
   // The dearest of the cheaper ones have the most room: they come first.
-  std::stable_sort(sets.begin(), sets.end(), [](const SheetSet& a, const SheetSet& b) {
-    return a.area_cm2 > b.area_cm2;
-  });
+  std::stable_sort(sets.begin(), sets.end(),
+                   [](const SheetSet& a, const SheetSet& b) { return a.area_cm2 > b.area_cm2; });
   if (sets.size() > most_candidates) sets.resize(most_candidates);
   std::vector<Candidate> kept;
   for (auto& set : sets) {
-    const auto known = std::find_if(candidates_.begin(), candidates_.end(), [&](const auto& c) {
-      return c.set.count == set.count;
-    });
-    kept.push_back(known == candidates_.end() ? Candidate{set, 0, NearMisses(pool_size)} : std::move(*known));
+    const auto known = std::find_if(candidates_.begin(), candidates_.end(),
+                                    [&](const auto& c) { return c.set.count == set.count; });
+    kept.push_back(known == candidates_.end() ? Candidate{set, 0, NearMisses(pool_size)}
+                                              : std::move(*known));
   }
   candidates_ = std::move(kept);
 }

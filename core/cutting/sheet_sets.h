@@ -47,10 +47,10 @@ class SheetLimits {
   std::vector<std::vector<bool>> fits_;
   std::vector<int> placeable_;
   std::vector<int> available_;
-  std::vector<double> room_cm2_;        ///< per kind
-  std::vector<double> grown_cm2_;       ///< per piece: its least area when grown by half the gap
+  std::vector<double> room_cm2_;         ///< per kind
+  std::vector<double> grown_cm2_;        ///< per piece: its least area when grown by half the gap
   std::vector<double> inner_radius_cm_;  ///< per piece: of its largest circle
-  std::vector<int> loners_;             ///< pieces of which no two can share any sheet
+  std::vector<int> loners_;              ///< pieces of which no two can share any sheet
 };
 
 }  // namespace drapewright::cutting

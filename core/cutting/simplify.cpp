@@ -26,7 +26,7 @@ struct Cut {
 
 struct Corner {
   Point at;
-  double excess = 0;  ///< of the edge from here to the next corner
+  double excess = 0;       ///< of the edge from here to the next corner
   std::optional<Cut> cut;  ///< the better of the two, once worked out
 };
 using Chain = std::vector<Corner>;

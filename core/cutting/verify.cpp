@@ -147,9 +147,10 @@ Fault off_sheet(const Job& job, const CutSheet& sheet, const GridPiece& piece) {
 bool same_ring(const geometry::Ring& ring, const geometry::Ring& original, const Placement& by) {
   const Turn turn = Turn::by_deg(by.angle_deg);
   return ring.size() == original.size() &&
-         std::equal(ring.begin(), ring.end(), original.begin(), [&](geometry::Point p, geometry::Point q) {
-           return geometry::distance(p, turn(q) + by.shift_cm) <= tolerance::grid_cm;
-         });
+         std::equal(ring.begin(), ring.end(), original.begin(),
+                    [&](geometry::Point p, geometry::Point q) {
+                      return geometry::distance(p, turn(q) + by.shift_cm) <= tolerance::grid_cm;
+                    });
 }
 
 Fault not_congruent(const Job& job, const Placement& placement) {
@@ -166,9 +167,8 @@ Fault not_congruent(const Job& job, const Placement& placement) {
 
 bool allowed(const Job& job, double angle_deg) {
   return !job.rotations_deg ||
-         std::any_of(job.rotations_deg->begin(), job.rotations_deg->end(), [&](double r) {
-           return std::abs(std::remainder(r - angle_deg, 360)) < 1e-9;
-         });
+         std::any_of(job.rotations_deg->begin(), job.rotations_deg->end(),
+                     [&](double r) { return std::abs(std::remainder(r - angle_deg, 360)) < 1e-9; });
 }
 
 Fault counting_fault(const Job& job, const Layout& layout) {
@@ -222,8 +222,8 @@ Fault sheet_fault(const Job& job, const CutSheet& sheet) {
   }
   for (std::size_t a = 0; a < pieces.size(); ++a) {
     for (std::size_t b = a + 1; b < pieces.size(); ++b) {
-      if (auto fault = pair_fault(job, sheet.placements[a], pieces[a], sheet.placements[b],
-                                  pieces[b])) {
+      if (auto fault =
+              pair_fault(job, sheet.placements[a], pieces[a], sheet.placements[b], pieces[b])) {
         return fault;
       }
     }

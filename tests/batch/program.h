@@ -29,7 +29,7 @@ class Folder {
   /// Runs `drapewright-batch` with these arguments and `input` as its standard input.
   /// @param before  a shell command to run first, such as `ulimit`
   Outcome run(const std::vector<std::string>& arguments, const std::string& input = {},
-          const std::string& before = {}) const;
+              const std::string& before = {}) const;
 
  private:
   std::filesystem::path path_;

@@ -106,7 +106,8 @@ TEST(PlanInvariants, ObjectToSilence) {
 
 TEST(PlanInvariants, ObjectToAFindingWithoutASource) {
   expect_objection("narrow-arm", [](Plan& plan) { plan.findings.front().source.clear(); });
-  expect_objection("larger-than-any-sheet", [](Plan& plan) { std::ranges::reverse(plan.findings); });
+  expect_objection("larger-than-any-sheet",
+                   [](Plan& plan) { std::ranges::reverse(plan.findings); });
 }
 
 }  // namespace

@@ -88,8 +88,8 @@ TEST_F(AmongOthers, TouchingSpotsAreFreeAndTouchSomething) {
 TEST_F(AmongOthers, TheLowestFreePointIsATouchingSpot) {
   std::vector<Point> spots;
   field_.touching_spots(spots);
-  const auto lowest = *std::min_element(spots.begin(), spots.end(),
-                                        [](Point a, Point b) { return a.x < b.x; });
+  const auto lowest =
+      *std::min_element(spots.begin(), spots.end(), [](Point a, Point b) { return a.x < b.x; });
   for (double x = 2; x < lowest.x - 1e-3; x += 0.01) {
     for (double y = 2; y <= 8; y += 0.01) ASSERT_FALSE(field_.free({x, y})) << x << " " << y;
   }

@@ -17,8 +17,10 @@ Options steps(std::int64_t most, std::uint64_t seed = 1) {
 /// Ten pieces of several forms for sheets of three sizes, any angle.
 Job mixed_job() {
   Job job;
-  job.pieces = {ell(6, 2),   star(4, 2),  box(7, 3), frame(6, 3), box(2, 2), ell(5, 1.5),
-                box(5, 2.5), star(3, 1.2), {geometry::ellipse(8, 5, {}, 0, 40), {}}, box(3, 3)};
+  job.pieces = {ell(6, 2),   star(4, 2),   box(7, 3),
+                frame(6, 3), box(2, 2),    ell(5, 1.5),
+                box(5, 2.5), star(3, 1.2), {geometry::ellipse(8, 5, {}, 0, 40), {}},
+                box(3, 3)};
   job.sheets = {{10, 8, 80, 8}, {20, 12, 240, 8}, {30, 20, 600, 8}};
   job.gap_cm = 0.3;
   job.edge_gap_cm = 0.3;

@@ -51,8 +51,8 @@ TEST_F(Pair, HasDepthExactlyWhereThePiecesOverlap) {
   const geometry::Polygon shapes[] = {ell(5, 1.3), star(4, 1.5), frame(6, 3.1), box(3, 2)};
   int overlapping = 0, apart = 0;
   for (int round = 0; round < 60; ++round) {
-    set(shapes[round % 4], random.between(0, 360), shapes[(round / 4) % 4],
-        random.between(0, 360), 0);
+    set(shapes[round % 4], random.between(0, 360), shapes[(round / 4) % 4], random.between(0, 360),
+        0);
     for (int k = 0; k < 20; ++k) {
       const Point at{random.between(-7, 7), random.between(-7, 7)};
       const double common = geometry::area(geometry::intersect(fixed_, moving_(at)));

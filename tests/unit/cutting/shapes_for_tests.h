@@ -7,10 +7,7 @@
 namespace drapewright::cutting {
 
 inline geometry::Polygon box(double length, double width, geometry::Point low = {}) {
-  return {{low,
-           {low.x + length, low.y},
-           {low.x + length, low.y + width},
-           {low.x, low.y + width}},
+  return {{low, {low.x + length, low.y}, {low.x + length, low.y + width}, {low.x, low.y + width}},
           {}};
 }
 /// A square frame with a square hole in its middle.

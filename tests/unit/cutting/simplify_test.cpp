@@ -58,8 +58,18 @@ TEST(SimplifyOutwards, KeepsAHoleInsideItsOldEdge) {
 }
 TEST(SimplifyOutwards, ClosesNoBayWhoseMouthIsNarrow) {
   // A slot 0.02 wide that opens into a chamber: its two banks must not run into each other.
-  const geometry::Polygon bottle{{{0, 0}, {8, 0}, {8, 6}, {4.01, 6}, {4.01, 4}, {6, 4}, {6, 2},
-                                  {2, 2}, {2, 4}, {3.99, 4}, {3.99, 6}, {0, 6}},
+  const geometry::Polygon bottle{{{0, 0},
+                                  {8, 0},
+                                  {8, 6},
+                                  {4.01, 6},
+                                  {4.01, 4},
+                                  {6, 4},
+                                  {6, 2},
+                                  {2, 2},
+                                  {2, 4},
+                                  {3.99, 4},
+                                  {3.99, 6},
+                                  {0, 6}},
                                  {}};
   const auto simple = simplify_outwards(bottle, 0.05);
   EXPECT_GE(geometry::area(simple), geometry::area(bottle) - 1e-9);
