@@ -134,7 +134,8 @@ void write(JsonWriter& out, const dressing::Port& port, const dressing::Bridge* 
   out.number("aperture_limit_cm", port.aperture_limit_cm);
   write_figure(out, "largest_aperture", "cm", port.largest_aperture);
   write_figure(out, "room", "cm", port.room);
-  out.boolean("fits", port.fits);
+  out.boolean("fits", port.fits_on_wound());
+  out.boolean("aperture_on_filler", port.fits);
   out.number("base_diameter_cm", port.base_diameter_cm);
   out.boolean("chosen", port.chosen);
   out.boolean("on_bridge", port.on_bridge);

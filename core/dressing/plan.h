@@ -99,6 +99,11 @@ struct Port {
                       ///< or on the bridge's pad
   bool fits = false;  ///< the aperture is no larger than that room
   double base_diameter_cm = 0;
+
+  /// Whether the aperture lies wholly over the wound's own filler, or would, were there no bridge.
+  bool fits_on_wound() const {
+    return on_bridge ? largest_aperture.value >= aperture_diameter_cm : fits;
+  }
 };
 
 /// One film for one group of wounds, with its port.

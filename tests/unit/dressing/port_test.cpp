@@ -28,6 +28,7 @@ TEST(Port, OfATinyWoundSitsOnABridge) {
   EXPECT_NEAR(drape.port.largest_aperture.value, 1.4, 0.01);
   EXPECT_TRUE(drape.port.on_bridge);
   EXPECT_TRUE(drape.port.fits);
+  EXPECT_FALSE(drape.port.fits_on_wound()) << "that is why there is a bridge";
   EXPECT_GE(drape.port.room.value, drape.port.aperture_diameter_cm);
   ASSERT_EQ(drape.bridges.size(), 1u);
   EXPECT_EQ(plan.fill.piece_count, 2) << "a bridge is a piece";
@@ -85,6 +86,7 @@ TEST(Bridge, IsLedWhereTheUserAsksForOne) {
   EXPECT_FALSE(plan_dressing(value).drapes[0].port.on_bridge);
   value.dressing.bridge_wanted = true;
   EXPECT_TRUE(plan_dressing(value).drapes[0].port.on_bridge);
+  EXPECT_TRUE(plan_dressing(value).drapes[0].port.fits_on_wound());
 }
 
 TEST(Port, SitsWhereTheUserPutsIt) {
