@@ -38,6 +38,7 @@ Plan plan_dressing(const wound::Case& value, const Progress& progress, const std
                              {zones_of_kind(assessment, wound::ZoneKind::no_film),
                               zones_of_kind(assessment, wound::ZoneKind::no_port)},
                              value, plan.fill, findings);
+  remark_on_girth(value, plan.drapes, findings);
   list_consumables(plan, value, findings);
   plan.findings = findings.take_sorted();
   progress.at(1);

@@ -180,4 +180,26 @@ void remark_on_case(const wound::Case& value, const std::string& today, FindingL
   remark_on_fluid(value.current(), findings);
 }
 
+void remark_on_girth(const wound::Case& value, const std::vector<Drape>& drapes,
+                     FindingList& findings) {
+  if (!value.limb_girth_cm) return;
+  const double girth_cm = *value.limb_girth_cm;
+  for (const Drape& drape : drapes) {
+    if (drape.outline_cm.empty() || drape.rectangle.length_cm < girth_cm) continue;
+    const bool either_way = drape.rectangle.width_cm >= girth_cm;
+    findings.add(
+        {.severity = Severity::warning,
+         .code = "film-round-limb",
+         .text = "The film is " + format_number(drape.rectangle.length_cm, 1) + " x " +
+                 format_number(drape.rectangle.width_cm, 1) + " cm, the limb " +
+                 format_number(girth_cm, 1) + " cm round: as drawn it " +
+                 (either_way ? "closes round the limb."
+                             : "closes round the limb if its longer side lies across.") +
+                 " Ask the prescriber; watch the blood flow beyond the dressing.",
+         .source = practice::describe(practice::find_caution("circumferential-dressing")->source),
+         .wound = drape.wounds.front(),
+         .where_cm = drape.rectangle.centre});
+  }
+}
+
 }  // namespace drapewright::dressing

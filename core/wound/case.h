@@ -65,8 +65,8 @@ struct CautionReview {
 
 /// One wound case, as its file holds it.
 struct Case {
-  std::string label;      ///< a pseudonym, 1 to 80 characters; never a name
-  std::string body_site;  ///< an id of core/practice's body sites, or free text; may be empty
+  std::string label;                    ///< a pseudonym, 1 to 80 characters; never a name
+  std::string body_site;                ///< free text, may be empty
   std::optional<double> limb_girth_cm;  ///< where the wound is on a limb
   double head_direction_deg = 90;
   std::vector<Assessment> assessments;  ///< oldest first, never empty; the last is planned

@@ -71,6 +71,22 @@ TEST(Remarks, SayHowOldTheAssessmentIs) {
   EXPECT_NE(finding(plan_dressing(value, {}, "2026-05-03"), "assessment-in-future"), nullptr);
 }
 
+// The film round an 8 x 5 ellipse measures 18 x 15 cm (calculated).
+TEST(Remarks, WarnOfAFilmThatClosesRoundALimb) {
+  wound::Case value = case_of(geometry::ellipse(8, 5));
+  EXPECT_EQ(finding(plan_dressing(value), "film-round-limb"), nullptr) << "no girth was given";
+  value.limb_girth_cm = 18.5;
+  EXPECT_EQ(finding(plan_dressing(value), "film-round-limb"), nullptr);
+  value.limb_girth_cm = 17;
+  const Plan may = plan_dressing(value);
+  ASSERT_NE(finding(may, "film-round-limb"), nullptr);
+  EXPECT_NE(finding(may, "film-round-limb")->text.find("if its longer side"), std::string::npos);
+  value.limb_girth_cm = 14;
+  const Plan does = plan_dressing(value);
+  ASSERT_NE(finding(does, "film-round-limb"), nullptr);
+  EXPECT_EQ(finding(does, "film-round-limb")->text.find("if its longer side"), std::string::npos);
+}
+
 TEST(Remarks, WarnOfWoundsDrawnOverEachOther) {
   wound::Case value = case_of(geometry::circle(6));
   add_wound(value, "B", geometry::circle(6, {4, 0}));
