@@ -2,10 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
-#include <functional>
-#include <numeric>
 #include <tuple>
 
+#include "core/base/disjoint_sets.h"
 #include "core/geometry/distance.h"
 #include "core/geometry/measures.h"
 #include "core/geometry/offset.h"
@@ -133,22 +132,18 @@ JoinedFiller join_filler(const geometry::Region& pieces, const BridgeGround& gro
     }
   }
   std::ranges::sort(gaps);
-  std::vector<std::size_t> leader(pieces.size());
-  std::iota(leader.begin(), leader.end(), std::size_t{0});
-  const std::function<std::size_t(std::size_t)> find = [&](std::size_t i) {
-    return leader[i] == i ? i : leader[i] = find(leader[i]);
-  };
+  DisjointSets sets(pieces.size());
   for (const auto& [gap_cm, i, j] : gaps) {
-    if (find(i) == find(j)) continue;
+    if (sets.together(i, j)) continue;
     auto way = way_for_strip({pieces[i]}, {pieces[j]}, ground, settings.bridge_width_cm);
     if (!way) continue;
-    leader[find(j)] = find(i);
+    sets.join(i, j);
     Bridge bridge = bridge_along(std::move(*way), settings);
     protect_skin(bridge, ground);
     joined.bridges.push_back(std::move(bridge));
   }
   for (std::size_t i = 0; i < pieces.size(); ++i) {
-    if (find(i) != find(0)) joined.barred.push_back(i);
+    if (!sets.together(i, 0)) joined.barred.push_back(i);
   }
   return joined;
 }

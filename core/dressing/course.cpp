@@ -67,8 +67,8 @@ class CourseLister {
 
   // Filler -----------------------------------------------------------------------------------
 
-  /// All that is cut from sheets: layers, bridges (as thick as the top layer) and tunnel strips
-  /// (from the thinnest).
+  /// All that is cut from sheets: layers, and from the thinnest sheet among theirs bridges and
+  /// tunnel strips.
   void list_filler() {
     std::map<double, std::vector<geometry::Polygon>> by_thickness;
     double thinnest_cm = settings_.filler_thickness_cm;

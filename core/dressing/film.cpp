@@ -39,6 +39,7 @@ class FilmCutter {
         findings_(findings) {}
 
   void cut() {
+    covered_ = all_covered();
     cut_outline();
     leave_border();
     choose_sheet();
@@ -59,7 +60,7 @@ class FilmCutter {
   }
 
   /// What the film has to reach round: the wounds and the bridges that lead away from them.
-  geometry::Region covered() const {
+  geometry::Region all_covered() const {
     std::vector<geometry::Region> parts = {wounds_};
     for (const Bridge& bridge : drape_.bridges) parts.push_back(bridge.strip);
     return parts.size() == 1 ? parts.front() : geometry::unite(parts);
@@ -68,7 +69,7 @@ class FilmCutter {
   void cut_outline() {
     const bool mapped = map_ != nullptr && drape_.bridges.empty();
     geometry::Offset offset =
-        mapped ? geometry::outset(*map_, border_cm()) : geometry::outset(covered(), border_cm());
+        mapped ? geometry::outset(*map_, border_cm()) : geometry::outset(covered_, border_cm());
     if (!offset.verified) {
       add(Severity::stop, "film-not-verified",
           "The film's outline did not pass its own check (" + offset.doubt +
@@ -126,7 +127,7 @@ class FilmCutter {
     if (drape_.outline_cm.empty()) return;
     const auto film_points = geometry::outer_points(drape_.outline_cm);
     drape_.rectangle = geometry::smallest_enclosing_rectangle(film_points);
-    if (auto sheet = shelf_.take(geometry::outer_points(covered()), border_cm(), film_points)) {
+    if (auto sheet = shelf_.take(geometry::outer_points(covered_), border_cm(), film_points)) {
       drape_.sheets.push_back(std::move(*sheet));
       return;
     }
@@ -189,6 +190,7 @@ class FilmCutter {
   const wound::Case& value_;
   FilmShelf& shelf_;
   FindingList& findings_;
+  geometry::Region covered_;
 };
 
 }  // namespace

@@ -1,8 +1,9 @@
 #include "core/dressing/groups.h"
 
-#include <functional>
-#include <numeric>
+#include <algorithm>
+#include <cmath>
 
+#include "core/base/disjoint_sets.h"
 #include "core/geometry/distance.h"
 #include "core/geometry/measures.h"
 
@@ -24,22 +25,18 @@ std::vector<std::vector<std::size_t>> film_groups(const std::vector<PreparedWoun
   for (const PreparedWound& w : wounds) {
     boxes.push_back(geometry::bounding_box(geometry::outer_points(w.shape)));
   }
-  std::vector<std::size_t> leader(wounds.size());
-  std::iota(leader.begin(), leader.end(), std::size_t{0});
-  const std::function<std::size_t(std::size_t)> find = [&](std::size_t i) {
-    return leader[i] == i ? i : leader[i] = find(leader[i]);
-  };
+  DisjointSets sets(wounds.size());
   for (std::size_t i = 0; i < wounds.size(); ++i) {
     for (std::size_t j = i + 1; j < wounds.size(); ++j) {
-      if (find(i) == find(j) || gap_of(boxes[i], boxes[j]) >= 2 * border_cm) continue;
+      if (sets.together(i, j) || gap_of(boxes[i], boxes[j]) >= 2 * border_cm) continue;
       const auto gap = geometry::gap_between_edges(wounds[i].shape, wounds[j].shape);
-      if (gap.distance_cm < 2 * border_cm) leader[find(j)] = find(i);
+      if (gap.distance_cm < 2 * border_cm) sets.join(i, j);
     }
   }
   std::vector<std::vector<std::size_t>> groups;
   std::vector<std::size_t> group_of(wounds.size(), wounds.size());
   for (std::size_t i = 0; i < wounds.size(); ++i) {
-    const std::size_t root = find(i);
+    const std::size_t root = sets.leader(i);
     if (group_of[root] == wounds.size()) {
       group_of[root] = groups.size();
       groups.emplace_back();
