@@ -5,8 +5,9 @@
 #include <utility>
 
 #include "core/base/numbers.h"
+#include "core/dressing/port_ground.h"
 #include "core/geometry/circle.h"
-#include "core/geometry/distance.h"
+#include "core/geometry/indexed_region.h"
 #include "core/geometry/measures.h"
 #include "core/geometry/offset.h"
 #include "core/geometry/overlay.h"
@@ -23,7 +24,9 @@ class PortPlacer {
         port_(drape.port),
         ground_(ground),
         settings_(settings),
-        findings_(findings) {}
+        findings_(findings),
+        no_film_(ground.no_film),
+        no_port_(ground.no_port) {}
 
   void place(const geometry::Region& filler) {
     port_.aperture_diameter_cm = settings_.aperture_diameter_cm;
@@ -73,16 +76,13 @@ class PortPlacer {
   }
 
   bool use_chosen_place(const geometry::Region& open) {
-    const geometry::EdgeIndex edge(ground_.group);
-    const auto mine = [&](geometry::Point place) {
-      return geometry::contains(ground_.group, place) ||
-             edge.nearest(place).distance_cm <= settings_.border_cm;
-    };
-    const auto place = std::ranges::find_if(settings_.port_places_cm, mine);
+    const geometry::IndexedRegion wounds(ground_.group);
+    const auto place = std::ranges::find_if(settings_.port_places_cm, [&](geometry::Point one) {
+      return serves(one, wounds, settings_.border_cm);
+    });
     if (place == settings_.port_places_cm.end()) return false;
     port_.chosen = true;
-    const bool on_filler = geometry::contains(open, *place);
-    take(*place, on_filler ? 2 * geometry::EdgeIndex(open).nearest(*place).distance_cm : 0);
+    take(*place, 2 * geometry::IndexedRegion(open).room_cm(*place));
     return true;
   }
 
@@ -97,12 +97,8 @@ class PortPlacer {
   }
 
   bool base_is_clear(geometry::Point centre) const {
-    const auto clear_of = [&](const geometry::Region& zones) {
-      return zones.empty() || (!geometry::contains(zones, centre) &&
-                               geometry::EdgeIndex(zones).nearest(centre).distance_cm >=
-                                   settings_.port_base_diameter_cm / 2);
-    };
-    return clear_of(ground_.no_port) && clear_of(ground_.no_film);
+    const double reach_cm = settings_.port_base_diameter_cm / 2;
+    return no_port_.distance_cm(centre) >= reach_cm && no_film_.distance_cm(centre) >= reach_cm;
   }
 
   std::optional<geometry::Circle> roomiest_with_clear_base(const geometry::Region& open) const {
@@ -189,6 +185,7 @@ class PortPlacer {
   const BridgeGround& ground_;
   const wound::DressingSettings& settings_;
   FindingList& findings_;
+  geometry::IndexedRegion no_film_, no_port_;
   bool base_on_zone_ = false;
 };
 
@@ -202,10 +199,8 @@ void place_port(Drape& drape, const geometry::Region& filler, const BridgeGround
 void check_port_base(const Drape& drape, FindingList& findings) {
   if (!drape.port.centre_cm || drape.outline_cm.empty()) return;
   const geometry::Point centre = *drape.port.centre_cm;
-  const double room_cm = geometry::EdgeIndex(drape.outline_cm).nearest(centre).distance_cm;
-  if (geometry::contains(drape.outline_cm, centre) && room_cm >= drape.port.base_diameter_cm / 2) {
-    return;
-  }
+  const double room_cm = geometry::IndexedRegion(drape.outline_cm).room_cm(centre);
+  if (room_cm >= drape.port.base_diameter_cm / 2) return;
   findings.add({.severity = Severity::warning,
                 .code = "base-off-film",
                 .text = "The port's base of " + format_short(drape.port.base_diameter_cm, 2) +
