@@ -30,6 +30,7 @@ int main(int argc, char* argv[]) {
   QApplication::setApplicationName("Drapewright");
   QApplication::setOrganizationName("Drapewright");
   QApplication::setApplicationVersion(DRAPEWRIGHT_VERSION);
+  QApplication::setDesktopFileName("drapewright");
   QApplication::setWindowIcon(QIcon(":/icons/drapewright.svg"));
   QCommandLineParser parser;
   read_arguments(parser, program);

@@ -3,8 +3,8 @@
 
 namespace drapewright::casefile {
 
-wound::Case read_case(const std::filesystem::path& path) {
-  return case_from_json(read_text(path, largest_file_bytes), path.string());
+wound::Case read_case(const std::filesystem::path& path, const Progress& progress) {
+  return case_from_json(read_text(path, largest_file_bytes), path.string(), progress);
 }
 
 void write_case(const std::filesystem::path& path, const wound::Case& value) {

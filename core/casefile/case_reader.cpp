@@ -165,6 +165,10 @@ void check_for_stray_settings(const JsonValue& root) {
   }
 }
 
+/// Parts of the time that reading takes, roughly; the rest is checking.
+constexpr double indexed_at = 0.5;
+constexpr double decoded_at = 0.7;
+
 wound::Case case_in(const JsonValue& root) {
   check_version(root);
   check_for_stray_settings(root);
@@ -238,9 +242,13 @@ TextPosition position_of_fault(const JsonValue& value, const DrawingPosition& fa
 
 }  // namespace
 
-wound::Case case_from_json(std::string_view text, const std::string& file) {
-  const JsonDocument document(text, file);
+wound::Case case_from_json(std::string_view text, const std::string& file,
+                           const Progress& progress) {
+  const Progress indexing({}, [&](double part) { progress.at(indexed_at * part); });
+  const JsonDocument document(text, file, indexing);
+  progress.at(indexed_at);
   wound::Case out = case_in(document.root());
+  progress.at(decoded_at);
   try {
     wound::check(out);
   } catch (const InputError& fault) {

@@ -71,7 +71,8 @@ std::string escaped_controls(std::string_view text) {
 /// next token begins after blanks and at most one separator.
 class JsonIndexer {
  public:
-  explicit JsonIndexer(JsonDocument& document) : document_(document), text_(document.text_) {
+  JsonIndexer(JsonDocument& document, const Progress& progress)
+      : document_(document), progress_(progress), text_(document.text_) {
     if (text_.substr(0, 3) == "\xEF\xBB\xBF") at_ = 3;
   }
 
@@ -127,6 +128,9 @@ class JsonIndexer {
     const auto index = static_cast<std::uint32_t>(entries.size());
     entries.push_back({kind, is_name, begin, static_cast<std::uint32_t>(at_), index + 1,
                        open_.empty() ? index : open_.back()});
+    if (index % values_per_report == 0) {
+      progress_.at(static_cast<double>(at_) / static_cast<double>(text_.size()));
+    }
     return true;
   }
 
@@ -161,14 +165,17 @@ class JsonIndexer {
         {.file = document_.file_, .text = position_of(text_, offset), .pointer = pointer});
   }
 
+  static constexpr std::uint32_t values_per_report = 16384;  ///< some milliseconds
+
   JsonDocument& document_;
+  const Progress& progress_;
   std::string_view text_;
   std::size_t at_ = 0;  ///< end of the last token
   std::vector<std::uint32_t> open_;
   std::vector<std::unordered_set<std::string>> names_;  ///< of each open object
 };
 
-JsonDocument::JsonDocument(std::string_view text, std::string file)
+JsonDocument::JsonDocument(std::string_view text, std::string file, const Progress& progress)
     : text_(text), file_(std::move(file)) {
   if (text_.size() >= UINT32_MAX) {
     throw InputError("the text is too long", "less than 4 GB", {.file = file_});
@@ -178,7 +185,7 @@ JsonDocument::JsonDocument(std::string_view text, std::string file)
     throw InputError("this is not a text file: it holds a zero byte", "JSON in UTF-8",
                      {.file = file_, .text = position_of(text_, zero)});
   }
-  JsonIndexer indexer(*this);
+  JsonIndexer indexer(*this, progress);
   nlohmann::json::sax_parse(text_.begin(), text_.end(), &indexer);
 }
 

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "core/base/error.h"
+#include "core/base/progress.h"
 
 namespace drapewright::casefile {
 
@@ -65,7 +66,8 @@ class JsonDocument {
   /// @param text  UTF-8, a leading byte order mark is skipped; must outlive the document
   /// @param file  names the text in errors
   /// @throws InputError for what is not JSON (RFC 8259) or names a member twice
-  JsonDocument(std::string_view text, std::string file);
+  /// @throws Cancelled when `progress` was told to stop
+  JsonDocument(std::string_view text, std::string file, const Progress& progress = {});
 
   JsonValue root() const { return {*this, 0}; }
   /// The value that an RFC 6901 pointer names, or the nearest one on the way that exists.

@@ -5,9 +5,12 @@
 #include <QDir>
 #include <QFile>
 #include <QLabel>
+#include <QPushButton>
+#include <QSignalSpy>
 #include <QTableWidget>
 #include <QTemporaryDir>
 #include <QTest>
+#include <cmath>
 
 #include "app/desktop/window/file_desk.h"
 #include "tests/desktop/window_driver.h"
@@ -59,8 +62,7 @@ TEST_F(FilesTest, SavedAndReopenedGivesTheSameFigures) {
     materials = cells(driver.find<QTableWidget>("materials"));
   }
   WindowDriver driver;
-  ASSERT_TRUE(driver.window().files().open_path(at("case.json")));
-  driver.settle();
+  ASSERT_TRUE(driver.open(at("case.json")));
   EXPECT_EQ(cells(driver.find<QTableWidget>("measures")), measures);
   EXPECT_EQ(cells(driver.find<QTableWidget>("materials")), materials);
   EXPECT_GT(materials.size(), 8);
@@ -72,9 +74,8 @@ TEST_F(FilesTest, BrokenFileLeavesTheOpenCase) {
   driver.draw_ellipse("8", "5");
   const auto before = driver.document().shared();
   bool opened = true;
-  const QString words = answering("fault", clicking("OK"), [&] {
-    opened = driver.window().files().open_path(at("broken.json"));
-  });
+  const QString words =
+      answering("fault", clicking("OK"), [&] { opened = driver.open(at("broken.json")); });
   EXPECT_FALSE(opened);
   EXPECT_TRUE(words.contains("broken.json")) << words.toStdString();
   EXPECT_TRUE(words.contains("line 3")) << words.toStdString();
@@ -174,6 +175,56 @@ TEST_F(FilesTest, CsvIsWhatThePanelShows) {
     }
     EXPECT_TRUE(line.contains(as_in_csv(table.item(row + 1, 0)->text()))) << line.toStdString();
   }
+}
+
+/// A case file of some megabytes: a long outline, spelt with many digits.
+QByteArray large_case() {
+  QByteArray points;
+  constexpr int count = 60000;
+  for (int i = 0; i < count; ++i) {
+    const double angle = 2 * 3.14159265358979 * i / count;
+    points += QString("%1[%2, %3]")
+                  .arg(i > 0 ? "," : "")
+                  .arg(4 * std::cos(angle), 0, 'f', 15)
+                  .arg(3 * std::sin(angle), 0, 'f', 15)
+                  .toUtf8();
+  }
+  return R"({"drapewright_case": 1, "label": "large", "assessments": [{"date": "2026-05-04",
+            "wounds": [{"id": "W1", "outline_cm": [)" +
+         points + "]}]}]}";
+}
+
+TEST_F(FilesTest, WhatIsOpenStaysUntilTheNewCaseIsRead) {
+  write(at("large.json"), large_case());
+  WindowDriver driver;
+  driver.draw_ellipse("8", "5");
+  const auto before = driver.document().shared();
+  driver.window().files().open_path(at("large.json"));
+  EXPECT_TRUE(driver.window().files().is_reading()) << "the window does not wait";
+  EXPECT_EQ(driver.document().shared(), before);
+  auto& cancel = driver.find<QPushButton>("cancel_reading");
+  ASSERT_TRUE(QTest::qWaitFor([&] { return cancel.isVisible(); }, 5000));
+  QTest::mouseClick(&cancel, Qt::LeftButton);
+  EXPECT_FALSE(driver.window().files().is_reading());
+  EXPECT_FALSE(cancel.isVisible());
+  QTest::qWait(300);
+  EXPECT_EQ(driver.document().shared(), before) << "a file given up never comes";
+}
+
+TEST_F(FilesTest, WorkDoneWhileReadingIsAskedFor) {
+  WindowDriver driver;
+  driver.draw_ellipse("8", "5");
+  save_as(driver, at("case.json"));
+  driver.window().files().open_path(QString(DRAPEWRIGHT_SOURCE_DIR) +
+                                    "/demo_cases/plain-heel.json");
+  driver.document().edit("border", {}, [](wound::Case& value) { value.dressing.border_cm = 4; });
+  const auto changed = driver.document().shared();
+  const QSignalSpy ended(&driver.window().files(), &desktop::FileDesk::reading_ended);
+  answering("unsaved", clicking("Cancel"),
+            [&] { EXPECT_TRUE(QTest::qWaitFor([&] { return !ended.isEmpty(); }, 5000)); });
+  ASSERT_EQ(ended.count(), 1);
+  EXPECT_FALSE(ended.front().front().toBool());
+  EXPECT_EQ(driver.document().shared(), changed);
 }
 
 TEST_F(FilesTest, EveryDemoCaseOpensAndIsPlanned) {

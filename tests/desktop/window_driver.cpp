@@ -6,7 +6,9 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QMessageBox>
+#include <QSignalSpy>
 #include <QTabWidget>
+#include <QTableView>
 #include <QTableWidget>
 #include <QTest>
 #include <QTimer>
@@ -66,6 +68,19 @@ void WindowDriver::click(const QString& name) {
   settle();
 }
 
+void WindowDriver::type_cell(const QString& name, int row, int column, const QString& text) {
+  auto& table = find<QTableView>(name);
+  table.setFocus();
+  table.setCurrentIndex(table.model()->index(row, column));
+  QTest::keyClick(&table, Qt::Key_F2);
+  auto* cell = table.viewport()->findChild<QLineEdit*>();
+  if (cell == nullptr) throw std::logic_error("F2 does not open the cell");
+  QTest::keyClicks(cell, text);
+  QTest::keyClick(cell, Qt::Key_Return);
+  QTest::qWait(1);  // the cell is committed and closed once the key was dealt with
+  settle();
+}
+
 void WindowDriver::press(const QKeySequence& keys) {
   QTest::keySequence(&window_, keys);
   settle();
@@ -92,11 +107,18 @@ QString WindowDriver::measure(const QString& name) {
 
 QString WindowDriver::piece_count() { return find<QLabel>("piece_count").text(); }
 
-bool WindowDriver::open_demo_file(const QString& name) {
-  const bool opened =
-      window_.files().open_path(QString(DRAPEWRIGHT_SOURCE_DIR) + "/demo_cases/" + name);
+bool WindowDriver::open(const QString& path) {
+  const QSignalSpy ended(&window_.files(), &desktop::FileDesk::reading_ended);
+  window_.files().open_path(path);
+  if (!QTest::qWaitFor([&] { return !ended.isEmpty(); }, patience_ms)) {
+    throw std::runtime_error("the file is never read");
+  }
   settle();
-  return opened;
+  return ended.front().front().toBool();
+}
+
+bool WindowDriver::open_demo_file(const QString& name) {
+  return open(QString(DRAPEWRIGHT_SOURCE_DIR) + "/demo_cases/" + name);
 }
 
 QString answering(const QString& name, const std::function<void(QWidget&)>& answer,

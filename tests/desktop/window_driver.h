@@ -32,6 +32,8 @@ class WindowDriver {
   /// The same without Enter.
   void type_only(const QString& field, const QString& text);
   void click(const QString& button);
+  /// Opens the table's cell with F2, types, and presses Enter.
+  void type_cell(const QString& table, int row, int column, const QString& text);
   void press(const QKeySequence& keys);
   /// Waits until what is shown is the plan of the case as it is.
   void settle();
@@ -41,6 +43,8 @@ class WindowDriver {
   /// The text of a measure's value: "31.4 cm²".
   QString measure(const QString& name);
   QString piece_count();
+  /// Opens a file and waits for it. @return whether it was opened
+  bool open(const QString& path);
   /// Opens one of the demo cases' files.
   bool open_demo_file(const QString& name);
 

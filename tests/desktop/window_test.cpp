@@ -21,19 +21,9 @@ void choose_way(WindowDriver& driver, int index) {
 }
 
 void type_point(WindowDriver& driver, const QString& x, const QString& y) {
-  auto& table = driver.find<QTableView>("points");
-  for (int column = 0; column < 2; ++column) {
-    const int row = table.model()->rowCount() - 1;
-    table.setFocus();
-    table.setCurrentIndex(table.model()->index(row, column));
-    QTest::keyClick(&table, Qt::Key_F2);
-    auto* cell = table.viewport()->findChild<QLineEdit*>();
-    ASSERT_NE(cell, nullptr) << "F2 opens the cell";
-    QTest::keyClicks(cell, column == 0 ? x : y);
-    QTest::keyClick(cell, Qt::Key_Return);
-    QTest::qWait(1);  // the cell is committed and closed once the key was dealt with
-  }
-  driver.settle();
+  const int row = driver.find<QTableView>("points").model()->rowCount() - 1;
+  driver.type_cell("points", row, 0, x);
+  driver.type_cell("points", row, 1, y);
 }
 
 int row_of_code(const desktop::MainWindow& window, const std::string& code) {

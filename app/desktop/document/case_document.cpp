@@ -48,9 +48,7 @@ void CaseDocument::start_new(const QString& today) { replace(empty_case(today), 
 
 void CaseDocument::start_from(wound::Case value) { replace(std::move(value), {}); }
 
-void CaseDocument::open(const QString& path) {
-  replace(casefile::read_case(file_path(path)), path);
-}
+void CaseDocument::open(wound::Case value, const QString& path) { replace(std::move(value), path); }
 
 void CaseDocument::save_as(const QString& path) {
   wound::check(value());

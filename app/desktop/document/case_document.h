@@ -43,8 +43,8 @@ class CaseDocument : public QObject {
   void start_new(const QString& today);
   /// A case without a file of its own: a demo. Saving it asks for a place.
   void start_from(wound::Case value);
-  /// @throws InputError and leaves the open case as it was
-  void open(const QString& path);
+  /// The case that was read from that file.
+  void open(wound::Case value, const QString& path);
   /// Checks the case, then writes it; the path becomes the document's.
   /// @throws InputError when the case could not be read back or the file not written; the old file
   ///         and this document stay as they were

@@ -13,28 +13,18 @@ QString text_of(std::string_view text) {
   return QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
 }
 
-NumberField::Range range_of(const practice::Limit& limit, const LimitedField::Options& options) {
-  return {.minimum = limit.minimum,
-          .maximum = limit.maximum,
-          .minimum_excluded = limit.minimum_excluded,
-          .maximum_excluded = limit.maximum_excluded,
-          .decimals = options.decimals,
-          .step = options.step,
-          .unit = text_of(limit.unit),
-          .optional = options.optional,
-          .when_empty = options.when_empty};
+NumberRange range_with(const practice::Limit& limit, const LimitedField::Options& options) {
+  NumberRange range = range_of(limit);
+  range.decimals = options.decimals;
+  range.step = options.step;
+  range.optional = options.optional;
+  range.when_empty = options.when_empty;
+  return range;
 }
 
 QString usual(const practice::Limit& limit) {
   const std::string words = practice::usual_in_words(limit);
   return words.empty() ? QString() : "usual: " + QString::fromStdString(words);
-}
-
-QString explanation(const practice::Limit& limit) {
-  QString text = text_of(limit.meaning) +
-                 "\nBounds: " + QString::fromStdString(practice::bounds_in_words(limit));
-  if (!usual(limit).isEmpty()) text += "\nCommon practice, " + usual(limit);
-  return text + "\nRests on: " + QString::fromStdString(practice::describe(limit.source));
 }
 
 bool is_usual(const practice::Limit& limit, double value) {
@@ -43,6 +33,13 @@ bool is_usual(const practice::Limit& limit, double value) {
 }
 
 }  // namespace
+
+QString explanation_of(const practice::Limit& limit) {
+  QString text = text_of(limit.meaning) +
+                 "\nBounds: " + QString::fromStdString(practice::bounds_in_words(limit));
+  if (!usual(limit).isEmpty()) text += "\nCommon practice, " + usual(limit);
+  return text + "\nRests on: " + QString::fromStdString(practice::describe(limit.source));
+}
 
 QLabel* quiet_text(const QString& text, QWidget* parent) {
   auto* label = new QLabel(text, parent);
@@ -54,16 +51,16 @@ QLabel* quiet_text(const QString& text, QWidget* parent) {
 LimitedField::LimitedField(const practice::Limit& limit, const Options& options, QWidget* parent)
     : QWidget(parent),
       limit_(limit),
-      field_(new NumberField(range_of(limit, options), this)),
+      field_(new NumberField(range_with(limit, options), this)),
       line_(quiet_text({}, this)) {
   auto* title = new QLabel(text_of(limit.title), this);
   title->setBuddy(field_);
   field_->setObjectName(text_of(limit.id));
   field_->setAccessibleName(text_of(limit.title));
-  field_->setAccessibleDescription(explanation(limit));
+  field_->setAccessibleDescription(explanation_of(limit));
   for (QWidget* widget : {static_cast<QWidget*>(field_), static_cast<QWidget*>(title),
                           static_cast<QWidget*>(line_)}) {
-    widget->setToolTip(explanation(limit));
+    widget->setToolTip(explanation_of(limit));
   }
   auto* grid = new QGridLayout(this);
   grid->setContentsMargins(0, 0, 0, 0);

@@ -9,6 +9,8 @@ class QLabel;
 
 namespace drapewright::desktop {
 
+/// What a limit means, its bounds, what is usual, and what that rests on: for a tooltip.
+QString explanation_of(const practice::Limit& limit);
 /// Small explaining text in the palette's quiet ink; wraps.
 QLabel* quiet_text(const QString& text, QWidget* parent = nullptr);
 

@@ -5,7 +5,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "app/desktop/fields/read_number.h"
 #include "app/desktop/fields/text_field.h"
 #include "core/base/numbers.h"
 
@@ -74,33 +73,10 @@ void NumberField::show_number(std::optional<double> number) {
   before_typing_ = value();
 }
 
-QString NumberField::without_unit(const QString& text) const {
-  QString number = text.trimmed();
-  if (range_.optional && number == range_.when_empty) return {};
-  // Twice, when it was typed in front of the one that the field shows.
-  while (!range_.unit.isEmpty() && number.endsWith(range_.unit)) {
-    number.chop(range_.unit.size());
-    number = number.trimmed();
-  }
-  return number;
-}
-
 QString NumberField::objection(const QString& text) const {
-  const QString number = without_unit(text);
-  const TypedNumber typed = read_number(number);
-  if (!typed.value) {
-    if (!typed.doubt.isEmpty()) return typed.doubt;
-    return range_.optional ? QString() : QString("nothing was entered");
-  }
-  const bool too_low =
-      range_.minimum_excluded ? *typed.value <= range_.minimum : *typed.value < range_.minimum;
-  const bool too_high =
-      range_.maximum_excluded ? *typed.value >= range_.maximum : *typed.value > range_.maximum;
-  if (!too_low && !too_high) return {};
-  return QString("“%1” is not within %2%3 to %4%5 %6")
-      .arg(number, range_.minimum_excluded ? "above " : "", shown(range_.minimum, 3),
-           range_.maximum_excluded ? "below " : "", shown(range_.maximum, 3), range_.unit)
-      .trimmed();
+  const TypedNumber typed = read_within(range_, text);
+  if (typed.value || !typed.doubt.isEmpty()) return typed.doubt;
+  return range_.optional ? QString() : QString("nothing was entered");
 }
 
 QValidator::State NumberField::validate(QString& text, int&) const {
@@ -108,7 +84,7 @@ QValidator::State NumberField::validate(QString& text, int&) const {
 }
 
 double NumberField::valueFromText(const QString& text) const {
-  return read_number(without_unit(text)).value.value_or(minimum());
+  return read_within(range_, text).value.value_or(minimum());
 }
 
 QString NumberField::textFromValue(double value) const {

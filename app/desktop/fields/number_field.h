@@ -3,6 +3,8 @@
 #include <QDoubleSpinBox>
 #include <optional>
 
+#include "app/desktop/fields/number_range.h"
+
 namespace drapewright::desktop {
 
 /// A number with its unit and bounds. The plan follows while one types; what cannot be taken (out
@@ -13,17 +15,7 @@ class NumberField : public QDoubleSpinBox {
   Q_OBJECT
 
  public:
-  struct Range {
-    double minimum = 0;
-    double maximum = 100;
-    bool minimum_excluded = false;
-    bool maximum_excluded = false;
-    int decimals = 2;
-    double step = 0.1;
-    QString unit;
-    bool optional = false;  ///< may be left empty
-    QString when_empty;     ///< what an empty field says
-  };
+  using Range = NumberRange;
 
   explicit NumberField(const Range& range, QWidget* parent = nullptr);
 
@@ -52,7 +44,6 @@ class NumberField : public QDoubleSpinBox {
 
  private:
   bool is_empty_value(double value) const;
-  QString without_unit(const QString& text) const;
   /// Why the text is not taken; empty when it is.
   QString objection(const QString& text) const;
 

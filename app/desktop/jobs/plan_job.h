@@ -1,15 +1,11 @@
 #pragma once
 
 #include <QObject>
-#include <condition_variable>
 #include <memory>
-#include <mutex>
-#include <optional>
-#include <stop_token>
 #include <string>
-#include <thread>
 
 #include "app/desktop/jobs/plan_result.h"
+#include "app/desktop/jobs/worker.h"
 
 namespace drapewright::desktop {
 
@@ -20,14 +16,12 @@ class PlanJob : public QObject {
 
  public:
   explicit PlanJob(QObject* parent = nullptr);
-  ~PlanJob() override;
-  Q_DISABLE_COPY_MOVE(PlanJob)
 
   /// @param today  YYYY-MM-DD, to say how old the assessment is; empty: not said
   void request(std::shared_ptr<const wound::Case> value, std::string today = {});
   /// Drops what is asked for or under way; nothing is reported for it.
-  void cancel();
-  bool is_busy() const { return busy_; }
+  void cancel() { worker_.cancel(); }
+  bool is_busy() const { return worker_.is_busy(); }
 
  signals:
   /// Emitted in this object's thread, for the latest request only.
@@ -37,26 +31,7 @@ class PlanJob : public QObject {
   void busy_changed(bool busy);
 
  private:
-  struct Request {
-    int number = 0;
-    std::shared_ptr<const wound::Case> value;
-    std::string today;
-    std::stop_token stop;
-  };
-
-  void work(const std::stop_token& quit);
-  void run(const Request& request);
-  void report(int number, const PlanResult& result);
-  void report_progress(int number, double fraction);
-  void set_busy(bool busy);
-
-  std::mutex mutex_;
-  std::condition_variable_any wake_;
-  std::optional<Request> waiting_;  ///< guarded by mutex_
-  std::stop_source running_;        ///< of the latest request; touched by this object's thread only
-  int latest_ = 0;                  ///< number of the latest request; this object's thread only
-  bool busy_ = false;
-  std::jthread thread_;  ///< last: it ends before what it uses
+  Worker worker_;
 };
 
 }  // namespace drapewright::desktop

@@ -3,14 +3,13 @@
 #include <QAbstractItemView>
 #include <QComboBox>
 #include <QFormLayout>
-#include <QLabel>
 #include <QSignalBlocker>
 #include <algorithm>
 
 #include "app/desktop/document/case_document.h"
 #include "app/desktop/fields/limited_field.h"
 #include "app/desktop/fields/text_field.h"
-#include "core/base/numbers.h"
+#include "app/desktop/panels/undermining_form.h"
 
 namespace drapewright::desktop {
 namespace {
@@ -51,13 +50,13 @@ QWidget* ShapeForm::wound_part() {
   });
   depth_ = wound_field("depth_cm", "depth", &wound::Wound::depth_cm);
   run_in_ = wound_field("wall_run_in_cm", "wall run-in", &wound::Wound::wall_run_in_cm);
-  pockets_ = quiet_text({}, part);
+  undermining_ = new UnderminingForm(document_, part);
   auto* form = new QFormLayout(part);
   form->setContentsMargins(0, 0, 0, 0);
   form->addRow("Name", id_);
   form->addRow(depth_);
   form->addRow(run_in_);
-  form->addRow(pockets_);
+  form->addRow(undermining_);
   return part;
 }
 
@@ -114,7 +113,9 @@ void ShapeForm::set_shape(const ShapeRef& ref) {
 void ShapeForm::show_case() {
   const auto& value = document_.value();
   const bool there = exists(value, ref_);
-  wound_part_->setVisible(there && ref_.kind == ShapeRef::Kind::wound);
+  const bool is_wound = there && ref_.kind == ShapeRef::Kind::wound;
+  wound_part_->setVisible(is_wound);
+  undermining_->set_wound(is_wound ? std::optional(ref_.index) : std::nullopt);
   zone_part_->setVisible(there && ref_.kind == ShapeRef::Kind::zone);
   if (!there) return;
   if (ref_.kind == ShapeRef::Kind::wound) show_wound(value.current().wounds[ref_.index]);
@@ -130,13 +131,6 @@ void ShapeForm::show_wound(const wound::Wound& wound) {
   if (!id_->hasFocus() || !id_->isModified()) id_->show_text(QString::fromStdString(wound.id));
   depth_->show_number(wound.depth_cm);
   run_in_->show_number(wound.wall_run_in_cm);
-  const auto tunnels = static_cast<int>(wound.tunnels.size());
-  const auto pockets = static_cast<int>(wound.undermining.size());
-  pockets_->setVisible(tunnels + pockets > 0);
-  pockets_->setText(
-      QString::fromStdString("From the file: " + count_of(tunnels, "tunnel") + ", " +
-                             count_of(pockets, "undermined range") +
-                             ". They are kept and planned with, but cannot be changed here yet."));
 }
 
 }  // namespace drapewright::desktop

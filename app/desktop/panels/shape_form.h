@@ -5,15 +5,16 @@
 #include "app/desktop/document/shape_ref.h"
 
 class QComboBox;
-class QLabel;
 
 namespace drapewright::desktop {
 
 class CaseDocument;
 class LimitedField;
 class TextField;
+class UnderminingForm;
 
-/// What else is known of the chosen shape: a wound's name, depth and wall; a zone's kind and note.
+/// What else is known of the chosen shape: a wound's name, depth, wall, undermining
+/// and tunnels; a zone's kind and note.
 class ShapeForm : public QWidget {
   Q_OBJECT
 
@@ -22,6 +23,7 @@ class ShapeForm : public QWidget {
 
   /// Nothing is shown for islands and for what is not there.
   void set_shape(const ShapeRef& ref);
+  UnderminingForm& undermining() { return *undermining_; }
 
  private:
   QWidget* wound_part();
@@ -35,7 +37,7 @@ class ShapeForm : public QWidget {
   TextField* id_ = nullptr;
   LimitedField* depth_ = nullptr;
   LimitedField* run_in_ = nullptr;
-  QLabel* pockets_ = nullptr;
+  UnderminingForm* undermining_ = nullptr;
   QComboBox* kind_ = nullptr;
   TextField* note_ = nullptr;
   QWidget* wound_part_;

@@ -31,9 +31,7 @@ SizeForm::SizeForm(QWidget* parent)
     : QWidget(parent),
       length_(size_field("length_cm", this)),
       width_(size_field("width_cm", this)),
-      hour_(new NumberField(
-          {.minimum = 0, .maximum = 12, .minimum_excluded = true, .step = 1, .unit = "o'clock"},
-          this)),
+      hour_(new NumberField(clock_range(), this)),
       x_(place_field("Middle, x", this)),
       y_(place_field("Middle, y", this)),
       draw_(new QPushButton(this)) {

@@ -16,14 +16,19 @@
 namespace drapewright::desktop {
 namespace {
 
-const QString case_filter = "Cases (*.json);;All files (*)";
+const QString case_filter = "Cases (*.drapewright.json *.json);;All files (*)";
+/// What the desktop knows a case by (resources/drapewright-mime.xml).
+const QString case_ending = ".drapewright.json";
 const QString recent_key = "recent_files";
 constexpr int most_recent = 8;
 
 }  // namespace
 
 FileDesk::FileDesk(CaseDocument& document, QString today, QWidget& window)
-    : QObject(&window), document_(document), today_(std::move(today)), window_(window) {}
+    : QObject(&window), document_(document), today_(std::move(today)), window_(window) {
+  connect(&reading_, &ReadJob::finished, this, &FileDesk::take);
+  connect(&reading_, &ReadJob::progressed, this, &FileDesk::reading_progressed);
+}
 
 bool FileDesk::may_leave() {
   if (!document_.is_modified()) return true;
@@ -40,7 +45,9 @@ bool FileDesk::may_leave() {
 }
 
 void FileDesk::start_new() {
-  if (may_leave()) document_.start_new(today_);
+  if (!may_leave()) return;
+  cancel_reading();
+  document_.start_new(today_);
 }
 
 void FileDesk::open() {
@@ -49,20 +56,36 @@ void FileDesk::open() {
   if (!path.isEmpty()) open_path(path);
 }
 
-bool FileDesk::open_path(const QString& path) {
-  try {
-    document_.open(path);
-  } catch (const InputError& error) {
-    show_fault(&window_, QString("“%1” cannot be opened.").arg(QFileInfo(path).fileName()), error,
-               "The open case is as it was.");
+void FileDesk::open_path(const QString& path) {
+  left_ = document_.shared();
+  reading_.request(path);
+  emit reading_started(path);
+}
+
+void FileDesk::cancel_reading() {
+  if (!is_reading()) return;
+  reading_.cancel();
+  emit reading_ended(false);
+}
+
+void FileDesk::take(const ReadResult& result) { emit reading_ended(open_read(result)); }
+
+bool FileDesk::open_read(const ReadResult& result) {
+  if (result.fault) {
+    show_fault(&window_, QString("“%1” cannot be opened.").arg(QFileInfo(result.path).fileName()),
+               *result.fault, "The open case is as it was.");
     return false;
   }
-  remember(path);
+  // Work that was done while the file was being read is asked for, too.
+  if (document_.shared() != left_ && !may_leave()) return false;
+  document_.open(*result.value, result.path);
+  remember(result.path);
   return true;
 }
 
 bool FileDesk::open_demo(const QString& name) {
   if (!may_leave()) return false;
+  cancel_reading();
   try {
     document_.start_from(read_demo(name));
   } catch (const InputError& error) {
@@ -78,7 +101,7 @@ bool FileDesk::save_as() {
   QFileDialog dialog(&window_, "Save the case as", folder(), case_filter);
   dialog.setAcceptMode(QFileDialog::AcceptSave);
   dialog.setDefaultSuffix("json");
-  dialog.selectFile(suggested_path(".json"));
+  dialog.selectFile(suggested_path(case_ending));
   if (dialog.exec() != QDialog::Accepted || dialog.selectedFiles().isEmpty()) return false;
   return save_to(dialog.selectedFiles().front());
 }
@@ -129,10 +152,13 @@ QString FileDesk::folder() const {
 
 QString FileDesk::suggested_path(const QString& ending) const {
   static const QRegularExpression unfit("[^\\w]+", QRegularExpression::UseUnicodePropertiesOption);
-  QString name = document_.path().isEmpty()
-                     ? QString::fromStdString(document_.value().label).replace(unfit, "-")
-                     : QFileInfo(document_.path()).completeBaseName();
-  return name + ending;
+  if (document_.path().isEmpty()) {
+    return QString::fromStdString(document_.value().label).replace(unfit, "-") + ending;
+  }
+  const QFileInfo file(document_.path());
+  return (file.fileName().endsWith(case_ending) ? file.fileName().chopped(case_ending.size())
+                                                : file.completeBaseName()) +
+         ending;
 }
 
 }  // namespace drapewright::desktop

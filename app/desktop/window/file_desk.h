@@ -3,6 +3,8 @@
 #include <QObject>
 #include <QStringList>
 
+#include "app/desktop/jobs/read_job.h"
+
 class QWidget;
 
 namespace drapewright::desktop {
@@ -19,7 +21,10 @@ class FileDesk : public QObject {
 
   /// Asks when there are unsaved changes. False: the user wants to stay.
   bool may_leave();
-  bool open_path(const QString& path);
+  /// Reads the file in the background; the open case stays until the new one is good. `read` tells
+  /// the end.
+  void open_path(const QString& path);
+  bool is_reading() const { return reading_.is_busy(); }
   bool open_demo(const QString& name);
   QStringList recent() const;
 
@@ -30,11 +35,19 @@ class FileDesk : public QObject {
   bool save_as();
   /// Asks for a place and writes the bytes there.
   void save_list(const QByteArray& csv);
+  void cancel_reading();
 
  signals:
+  /// A file is being read.
+  void reading_started(const QString& path);
+  void reading_progressed(double fraction);
+  /// It was opened, could not be, or is no longer wanted.
+  void reading_ended(bool opened);
   void recent_changed();
 
  private:
+  void take(const ReadResult& result);
+  bool open_read(const ReadResult& result);
   bool save_to(const QString& path);
   void remember(const QString& path);
   QString folder() const;
@@ -43,6 +56,8 @@ class FileDesk : public QObject {
   CaseDocument& document_;
   QString today_;
   QWidget& window_;
+  ReadJob reading_;
+  std::shared_ptr<const wound::Case> left_;  ///< the case that was given up for the file being read
 };
 
 }  // namespace drapewright::desktop

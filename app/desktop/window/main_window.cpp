@@ -22,6 +22,7 @@
 #include "app/desktop/window/drawing_pane.h"
 #include "app/desktop/window/file_desk.h"
 #include "app/desktop/window/help.h"
+#include "app/desktop/window/reading_bar.h"
 #include "app/desktop/window/result_pane.h"
 #include "app/desktop/window/start_page.h"
 #include "core/base/numbers.h"
@@ -108,6 +109,7 @@ void MainWindow::build_status_bar() {
   progress_->hide();
   cursor_ = new QLabel(this);
   statusBar()->addWidget(new QLabel(standing_sentence, this), 1);
+  statusBar()->addPermanentWidget(new ReadingBar(*files_, this));
   statusBar()->addPermanentWidget(progress_);
   statusBar()->addPermanentWidget(cursor_);
 }
