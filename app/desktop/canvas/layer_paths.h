@@ -1,6 +1,7 @@
 #pragma once
 
 #include <QPainter>
+#include <QPainterPath>
 #include <vector>
 
 #include "app/desktop/canvas/viewport.h"

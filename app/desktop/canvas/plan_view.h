@@ -11,11 +11,16 @@
 
 namespace drapewright::desktop {
 
+class CanvasTool;
+
 /// The layered plan to scale: on a cm grid with rulers that follow the zoom, with a compass rose
 /// and a legend fixed in its corners. It observes a case and its plan and changes neither.
 ///
 /// Wheel zooms at the cursor; dragging with the left or middle button pans; arrow keys pan, + and -
 /// zoom, 0 fits. Colours follow the palette's lightness.
+///
+/// What else is done by mouse and keys is a `CanvasTool`; Tab walks through the tools' handles
+/// before it leaves the view, Escape cancels a drag or lets go of a handle.
 class PlanView : public QWidget {
   Q_OBJECT
 
@@ -30,6 +35,13 @@ class PlanView : public QWidget {
   void show_plan(std::shared_ptr<const wound::Case> value,
                  std::shared_ptr<const dressing::Plan> plan);
 
+  std::shared_ptr<const wound::Case> shown_case() const;
+  /// Nothing while it is being worked out, or cannot be.
+  std::shared_ptr<const dressing::Plan> shown_plan() const;
+
+  /// Asked for the mouse before those added earlier; painted over them.
+  void add_tool(std::unique_ptr<CanvasTool> tool);
+
   void set_layer_visible(report::LayerKind layer, bool visible);
   bool layer_visible(report::LayerKind layer) const;
 
@@ -37,10 +49,14 @@ class PlanView : public QWidget {
   void point_out(geometry::Point place_cm);
   void clear_mark();
 
+  void pan(QPointF pixels);
+
   double pixels_per_cm() const;
   /// Where a point of the drawing lies in the widget, and back.
   QPointF to_pixels(geometry::Point p_cm) const;
   geometry::Point to_cm(QPointF pixel) const;
+  report::Ground ground() const;
+  double pixels_per_mm() const;  ///< of the screen
 
   QSize sizeHint() const override;
   QSize minimumSizeHint() const override;
@@ -65,11 +81,19 @@ class PlanView : public QWidget {
   void mouseReleaseEvent(QMouseEvent* event) override;
   void keyPressEvent(QKeyEvent* event) override;
   void leaveEvent(QEvent* event) override;
+  void focusInEvent(QFocusEvent* event) override;
+  bool focusNextPrevChild(bool next) override;
   void changeEvent(QEvent* event) override;
   bool event(QEvent* event) override;
 
  private:
   struct Parts;
+  void zoom_about(QPointF pixel, double factor);
+  void moved();
+  void place_legend();
+  void update_legend();
+  void tell_stop();
+
   std::unique_ptr<Parts> parts_;
 };
 
