@@ -12,7 +12,7 @@ using geometry::Point;
 
 namespace {
 
-constexpr double fit_margin_mm = 13;  ///< room for dimension lines and captions
+constexpr double fit_margin = 4.5;  ///< room for dimension lines and captions, in text heights
 
 /// The field less the legend's column, where the legend leaves enough.
 QRectF room_to_fit(const Surface& surface, bool beside_legend) {
@@ -20,7 +20,7 @@ QRectF room_to_fit(const Surface& surface, bool beside_legend) {
   const double column =
       std::max(surface.legend.width(), surface.rose_box().width()) + Surface::corner_gap_px;
   if (beside_legend && room.width() > 3 * column) room.setRight(room.right() - column);
-  const double margin = fit_margin_mm * surface.pixels_per_mm;
+  const double margin = fit_margin * surface.text_mm * surface.pixels_per_mm;
   const double across = std::min(margin, room.width() / 4);
   const double up = std::min(margin, room.height() / 4);
   return room.adjusted(across, up, -across, -up);
@@ -38,7 +38,7 @@ std::vector<Point> centres_of(const wound::Case& value) {
 }  // namespace
 
 QRectF Surface::rose_box() const {
-  const double reach = report::rose_reach_mm(rose_radius_mm, ruler_text_mm) * pixels_per_mm;
+  const double reach = report::rose_reach_mm(rose_radius_mm(), ruler_text_mm()) * pixels_per_mm;
   const QRectF inside = field();
   return {inside.right() - corner_gap_px - 2 * reach, inside.top() + corner_gap_px, 2 * reach,
           2 * reach};

@@ -18,13 +18,14 @@ struct Surface {
   QRectF rect;
   double pixels_per_mm = 3.78;
   report::Ground ground = report::Ground::light;
-  QRectF legend;  ///< null while it is hidden
+  QRectF legend;         ///< null while it is hidden
+  double text_mm = 2.9;  ///< captions; the rulers and the rose are in proportion to them
 
-  static constexpr int band_px = 36;  ///< rulers
   static constexpr double corner_gap_px = 8;
-  static constexpr double rose_radius_mm = 9;
-  static constexpr double ruler_text_mm = 2.5;
-  QRectF field() const { return rect.adjusted(band_px, band_px, -1, -1); }  ///< inside the rulers
+  double band_px() const { return 3.3 * text_mm * pixels_per_mm; }  ///< rulers
+  double rose_radius_mm() const { return 3.1 * text_mm; }
+  double ruler_text_mm() const { return 0.86 * text_mm; }
+  QRectF field() const { return rect.adjusted(band_px(), band_px(), -1, -1); }  ///< in the rulers
   QRectF rose_box() const;
 };
 

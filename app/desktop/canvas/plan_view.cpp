@@ -1,5 +1,6 @@
 #include "app/desktop/canvas/plan_view.h"
 
+#include <QFontInfo>
 #include <QKeyEvent>
 #include <QMouseEvent>
 #include <QNativeGestureEvent>
@@ -54,10 +55,14 @@ struct PlanView::Parts {
   PlanView* view_;
   LegendBox* legend;
 
+  /// A little smaller than the program's text, and as large as that is made.
+  double text_mm() const {
+    return 0.92 * QFontInfo(view_->font()).pixelSize() / view_->pixels_per_mm();
+  }
   bool legend_shown() const { return legend->isVisibleTo(view_); }
   Surface surface() const {
     return {view_->rect(), view_->pixels_per_mm(), view_->ground(),
-            legend_shown() ? QRectF(legend->geometry()) : QRectF()};
+            legend_shown() ? QRectF(legend->geometry()) : QRectF(), text_mm()};
   }
 };
 
@@ -253,8 +258,9 @@ void PlanView::mouseMoveEvent(QMouseEvent* event) {
   setCursor(p.tools.cursor_at(event->position()));
   const Point cm = to_cm(event->position());
   if (!p.scene.empty()) emit cursor_moved({cm.x, cm.y}, p.scene.hour_at(cm));
-  update(0, 0, width(), Surface::band_px);
-  update(0, 0, Surface::band_px, height());
+  const int band = static_cast<int>(std::ceil(p.surface().band_px()));
+  update(0, 0, width(), band);
+  update(0, 0, band, height());
 }
 
 void PlanView::mouseReleaseEvent(QMouseEvent* event) {
@@ -265,7 +271,7 @@ void PlanView::mouseReleaseEvent(QMouseEvent* event) {
 
 void PlanView::keyPressEvent(QKeyEvent* event) {
   ToolBox& tools = parts_->tools;
-  if (tools.key(*event)) return;
+  if (tools.key(*event)) return tell_stop();
   if (event->key() == Qt::Key_Escape && tools.cancel()) return tell_stop();
   switch (event->key()) {
     case Qt::Key_Plus:
@@ -310,6 +316,11 @@ void PlanView::leaveEvent(QEvent*) {
 void PlanView::changeEvent(QEvent* event) {
   QWidget::changeEvent(event);
   if (event->type() == QEvent::PaletteChange) parts_->legend->set_ground(ground());
+  if (event->type() == QEvent::FontChange) {
+    place_legend();
+    if (parts_->fitted) fit();
+    moved();
+  }
 }
 
 bool PlanView::event(QEvent* event) {

@@ -11,8 +11,6 @@ using report::LayerKind;
 
 namespace {
 
-constexpr double text_mm = 2.9;  ///< 11 px at 96 dpi
-
 report::ScaleMap scale_map(const PlanScene& scene, const Surface& surface) {
   const double unit = surface.pixels_per_mm;
   const QPointF origin = scene.viewport.to_pixels({0, 0}) / unit;
@@ -28,7 +26,8 @@ geometry::Box to_mm(const QRectF& pixels, double unit) {
 
 std::vector<report::DrawnLayer> lay_out_annotations(PlanScene& scene, const Surface& surface) {
   const double unit = surface.pixels_per_mm;
-  report::AnnotationField room{report::widened(to_mm(surface.field(), unit), -1), {}, text_mm};
+  report::AnnotationField room{
+      report::widened(to_mm(surface.field(), unit), -1), {}, surface.text_mm};
   if (scene.shown(LayerKind::clock)) room.taken.push_back(to_mm(surface.rose_box(), unit));
   if (!surface.legend.isNull()) room.taken.push_back(to_mm(surface.legend, unit));
   const report::Sketch& sketch = scene.paths.visible_sketch(scene.viewport, surface.field());
@@ -72,8 +71,8 @@ void ScenePainter::paint_rose() {
   painter_.setBrush(plate);
   painter_.drawEllipse(centre, reach, reach);
   const report::DrawnLayer rose =
-      report::draw_rose({centre.x(), centre.y()}, Surface::rose_radius_mm,
-                        scene_.value->head_direction_deg, Surface::ruler_text_mm);
+      report::draw_rose({centre.x(), centre.y()}, surface_.rose_radius_mm(),
+                        scene_.value->head_direction_deg, surface_.ruler_text_mm());
   printing::paint_shapes(painter_, rose, surface_.ground);
   printing::paint_words(painter_, rose, surface_.ground);
 }
@@ -118,12 +117,12 @@ void ScenePainter::paint_hint(const QString& text, QFont font) {
 void ScenePainter::paint_rulers(std::optional<QPointF> cursor) {
   const double unit = surface_.pixels_per_mm;
   const QRectF& rect = surface_.rect;
-  painter_.fillRect(QRectF(rect.left(), rect.top(), rect.width(), Surface::band_px), ground());
-  painter_.fillRect(QRectF(rect.left(), rect.top(), Surface::band_px, rect.height()), ground());
+  painter_.fillRect(QRectF(rect.left(), rect.top(), rect.width(), surface_.band_px()), ground());
+  painter_.fillRect(QRectF(rect.left(), rect.top(), surface_.band_px(), rect.height()), ground());
   painter_.scale(unit, unit);
   const report::DrawnLayer rulers =
       report::draw_rulers(scale_map(scene_, surface_), to_mm(surface_.field(), unit),
-                          Surface::band_px / unit, Surface::ruler_text_mm);
+                          surface_.band_px() / unit, surface_.ruler_text_mm());
   printing::paint_shapes(painter_, rulers, surface_.ground);
   printing::paint_words(painter_, rulers, surface_.ground);
   painter_.resetTransform();
@@ -131,7 +130,7 @@ void ScenePainter::paint_rulers(std::optional<QPointF> cursor) {
 }
 
 void ScenePainter::paint_cursor(QPointF cursor) {
-  constexpr double band = Surface::band_px;
+  const double band = surface_.band_px();
   painter_.setPen(Qt::NoPen);
   painter_.setBrush(
       printing::to_qcolor(report::style_of(LayerKind::finding_place).line_colour(surface_.ground)));

@@ -241,6 +241,28 @@ TEST_F(PlanViewTest, FollowsADarkPalette) {
   EXPECT_LT(dark.lightness(), 60);
 }
 
+// WCAG 2.2, 1.4.4: text can be made twice as large. Captions and rulers are painted, so they have
+// to follow by themselves.
+TEST_F(PlanViewTest, CaptionsAndRulersGrowWithTheText) {
+  show(support::sample_plan());
+  const auto ink_dots = [&] {
+    const QImage picture = view.grab().toImage();
+    const QColor ink = printing::to_qcolor(report::ink_colour(report::Ground::light));
+    int count = 0;
+    for (int y = 0; y < picture.height(); ++y) {
+      for (int x = 0; x < picture.width(); ++x) count += picture.pixelColor(x, y) == ink;
+    }
+    return count;
+  };
+  const int before = ink_dots();
+  const double scale = view.pixels_per_cm();
+  QFont font = view.font();
+  font.setPointSizeF(2 * font.pointSizeF());
+  view.setFont(font);
+  EXPECT_GT(ink_dots(), 1.5 * before);
+  EXPECT_LT(view.pixels_per_cm(), scale) << "wider rulers leave the plan less room";
+}
+
 TEST_F(PlanViewTest, HasANameForThoseWhoCannotSeeIt) {
   EXPECT_FALSE(view.accessibleName().isEmpty());
   EXPECT_FALSE(view.accessibleDescription().isEmpty());
