@@ -6,6 +6,7 @@
 #include "app/desktop/document/case_document.h"
 #include "app/desktop/fields/limited_field.h"
 #include "app/desktop/fields/wrapped_check.h"
+#include "app/desktop/panels/port_place_row.h"
 
 namespace drapewright::desktop {
 namespace {
@@ -51,7 +52,10 @@ SettingsPage::SettingsPage(CaseDocument& document, QWidget* parent)
     for (const auto& setting : group.settings) {
       add_setting(setting.id, setting.member, setting.decimals, setting.step);
     }
-    if (group.settings.data() == port) add(bridge_row());
+    if (group.settings.data() == port) {
+      add(bridge_row());
+      add(new PortPlaceRow(document, this));
+    }
   }
   add_stretch();
   connect(&document, &CaseDocument::case_changed, this, &SettingsPage::show_case);

@@ -6,6 +6,7 @@
 #include "app/desktop/panels/outline_editor.h"
 #include "app/desktop/panels/shape_form.h"
 #include "app/desktop/panels/shape_list.h"
+#include "app/desktop/panels/undermining_form.h"
 
 namespace drapewright::desktop {
 
@@ -33,6 +34,8 @@ WoundPage::WoundPage(CaseDocument& document, QWidget* parent) : Page("Wound", pa
     outline->set_way(document.has_wounds() ? OutlineEditor::Way::points
                                            : OutlineEditor::Way::ellipse);
   });
+  connect(&form->undermining(), &UnderminingForm::range_chosen, this, &WoundPage::range_chosen);
+  connect(&form->undermining(), &UnderminingForm::tunnel_chosen, this, &WoundPage::tunnel_chosen);
   follow(list->target());
 }
 

@@ -12,6 +12,11 @@ class WoundPage : public Page {
 
  public:
   explicit WoundPage(CaseDocument& document, QWidget* parent = nullptr);
+
+ signals:
+  /// An undermined range or a tunnel of the wound was chosen; -1: none.
+  void range_chosen(std::size_t wound, int row);
+  void tunnel_chosen(std::size_t wound, int row);
 };
 
 }  // namespace drapewright::desktop

@@ -33,6 +33,9 @@ std::vector<Row> shortcut_rows(const QMainWindow& window) {
     if (action->menu() != nullptr) collect(*action->menu(), rows);
   }
   rows.emplace_back("Move the drawing", "arrow keys, or drag");
+  rows.emplace_back("Reach the port in the drawing", "Tab in the drawing");
+  rows.emplace_back("Move it 1 mm; 1 cm", "arrow keys; with Shift");
+  rows.emplace_back("Give it its automatic place", "Delete");
   rows.emplace_back("Zoom at the cursor", "wheel");
   rows.emplace_back("Change a number by a step", "up and down keys");
   return rows;

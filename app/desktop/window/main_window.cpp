@@ -18,6 +18,8 @@
 #include "app/desktop/panels/settings_page.h"
 #include "app/desktop/panels/wound_page.h"
 #include "app/desktop/theme/marks.h"
+#include "app/desktop/tools/pocket_mark.h"
+#include "app/desktop/tools/port_tool.h"
 #include "app/desktop/window/appearance.h"
 #include "app/desktop/window/drawing_pane.h"
 #include "app/desktop/window/file_desk.h"
@@ -56,6 +58,7 @@ MainWindow::MainWindow(const QString& today, QWidget* parent)
   late_.setSingleShot(true);
   late_.setInterval(waiting_is_told_after_ms);
   build_panes();
+  build_tools();
   build_status_bar();
   build_file_menu();
   build_edit_menu();
@@ -82,7 +85,8 @@ void MainWindow::build_panes() {
   seen_ = new QTabWidget(this);
   seen_->setDocumentMode(true);
   seen_->setAccessibleName("What was seen, and how to dress it");
-  seen_->addTab(new WoundPage(document_, this), "Wound");
+  wound_page_ = new WoundPage(document_, this);
+  seen_->addTab(wound_page_, "Wound");
   seen_->addTab(new CautionsPage(document_, this), "Cautions");
   seen_->addTab(new SettingsPage(document_, this), "Dressing");
   drawing_ = new DrawingPane(this);
@@ -98,6 +102,18 @@ void MainWindow::build_panes() {
   const int results = results_->sizeHint().width();
   split->setSizes({seen, std::max(1366 - seen - results, 400), results});
   setCentralWidget(split);
+}
+
+void MainWindow::build_tools() {
+  auto mark = std::make_unique<PocketMark>(plan_view());
+  connect(wound_page_, &WoundPage::range_chosen, &plan_view(),
+          [mark = mark.get()](std::size_t wound, int row) { mark->mark_range(wound, row); });
+  connect(wound_page_, &WoundPage::tunnel_chosen, &plan_view(),
+          [mark = mark.get()](std::size_t wound, int row) { mark->mark_tunnel(wound, row); });
+  plan_view().add_tool(std::move(mark));
+  auto port = std::make_unique<PortTool>(plan_view(), document_);
+  port_tool_ = port.get();
+  plan_view().add_tool(std::move(port));
 }
 
 void MainWindow::build_status_bar() {

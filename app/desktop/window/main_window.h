@@ -17,7 +17,9 @@ class Appearance;
 class DrawingPane;
 class FileDesk;
 class PlanView;
+class PortTool;
 class ResultPane;
+class WoundPage;
 
 /// The one window, in the order of the work: what was seen, the drawing, what to do.
 class MainWindow : public QMainWindow {
@@ -31,6 +33,7 @@ class MainWindow : public QMainWindow {
   CaseDocument& document() { return document_; }
   FileDesk& files() { return *files_; }
   PlanView& plan_view();
+  const PortTool& port_tool() const { return *port_tool_; }
   /// The latest plan, or why there is none.
   const PlanResult& result() const { return result_; }
   /// Whether what is shown belongs to the case as it is now.
@@ -46,6 +49,7 @@ class MainWindow : public QMainWindow {
 
  private:
   void build_panes();
+  void build_tools();
   void build_status_bar();
   void build_file_menu();
   void build_edit_menu();
@@ -68,10 +72,12 @@ class MainWindow : public QMainWindow {
   FileDesk* files_;
   Appearance* appearance_;
   QTabWidget* seen_ = nullptr;
+  WoundPage* wound_page_ = nullptr;
   DrawingPane* drawing_ = nullptr;
   ResultPane* results_ = nullptr;
   QProgressBar* progress_ = nullptr;
   QLabel* cursor_ = nullptr;
+  PortTool* port_tool_ = nullptr;  ///< the view owns it
 };
 
 }  // namespace drapewright::desktop

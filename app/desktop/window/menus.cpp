@@ -7,6 +7,7 @@
 #include "app/desktop/canvas/plan_view.h"
 #include "app/desktop/document/demo_cases.h"
 #include "app/desktop/panels/materials_panel.h"
+#include "app/desktop/panels/port_place_row.h"
 #include "app/desktop/window/appearance.h"
 #include "app/desktop/window/drawing_pane.h"
 #include "app/desktop/window/file_desk.h"
@@ -56,6 +57,15 @@ void MainWindow::build_edit_menu() {
   menu->addAction(undo);
   menu->addAction(redo);
   menu->addSeparator();
+  QAction* automatic =
+      menu->addAction("&Automatic port places", this, [this] { take_back_port_places(document_); });
+  automatic->setObjectName("automatic_ports");
+  automatic->setToolTip("Take the chosen places back: each port goes where it has the most room.");
+  const auto follow = [this, automatic] {
+    automatic->setEnabled(!document_.value().dressing.port_places_cm.empty());
+  };
+  connect(&document_, &CaseDocument::case_changed, automatic, follow);
+  follow();
   menu->addAction("&Copy materials list", QKeySequence("Ctrl+Shift+C"), &results_->materials(),
                   &MaterialsPanel::copy);
 }
