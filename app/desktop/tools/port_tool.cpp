@@ -164,11 +164,11 @@ QString PortTool::stop_name(int stop) const {
 bool PortTool::key(int stop, const QKeyEvent& event) {
   const auto film = static_cast<std::size_t>(stop);
   if (!has_port(film)) return false;
+  if (drag_) return event.key() != Qt::Key_Escape;  // the mouse has it
   if (event.key() == Qt::Key_Delete || event.key() == Qt::Key_Backspace) {
     take_back(film);
     return true;
   }
-  if (drag_) return true;  // the mouse has it
   const auto way = way_of(event.key());
   if (!way) return false;
   const double step_cm = event.modifiers() & Qt::ShiftModifier ? shift_step_cm : key_step_cm;
