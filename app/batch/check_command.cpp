@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "app/batch/case_list.h"
 #include "core/base/numbers.h"
 #include "core/casefile/case_json.h"
 #include "core/casefile/text_file.h"
@@ -32,17 +33,16 @@ ExitStatus check(const std::string& file) {
 
 void add_check_command(CLI::App& app, ExitStatus& status) {
   auto* command = app.add_subcommand("check", "Read case files and say whether they are valid");
-  auto files = std::make_shared<std::vector<std::string>>();
-  command->add_option("CASE", *files, "Case files (docs/case.schema.json); - is standard input")
-      ->required();
+  auto named = std::make_shared<CaseArguments>();
+  add_case_arguments(*command, *named);
   command->footer(
       "One line on standard output for each valid case, one on standard error for each fault:\n"
       "file, line and column, the member, what was found and what was expected.\n\n"
       "Examples:\n"
       "  drapewright-batch check leg.json\n"
-      "  drapewright-batch check cases/*.json && echo all valid");
-  command->callback([files, &status] {
-    for (const auto& file : *files) status = worse(status, check(file));
+      "  drapewright-batch check cases && echo all valid");
+  command->callback([named, &status] {
+    for (const auto& file : case_files(*named)) status = worse(status, check(file));
   });
 }
 

@@ -21,7 +21,7 @@ constexpr const char* conventions =
     "  drapewright-batch plan leg.json                        a summary to read\n"
     "  drapewright-batch plan leg.json --json                 the plan for other programs\n"
     "  drapewright-batch plan leg.json --svg leg.svg          and its drawing\n"
-    "  drapewright-batch plan cases/*.json --json-lines       many at a time\n"
+    "  drapewright-batch plan cases --json-lines              a folder of them\n"
     "  drapewright-batch check leg.json                       read and validate only\n\n"
     "drapewright-batch COMMAND --help says more about a command.";
 

@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "app/batch/calendar.h"
+#include "app/batch/case_list.h"
 #include "app/batch/in_order.h"
 #include "app/batch/picture_files.h"
 #include "core/casefile/case_json.h"
@@ -23,7 +24,8 @@ namespace drapewright::batch {
 namespace {
 
 struct Options {
-  std::vector<std::string> cases;
+  CaseArguments named;
+  std::vector<std::string> cases;  ///< the files that those stand for
   bool json = false;
   bool json_lines = false;
   std::string svg;
@@ -33,6 +35,8 @@ struct Options {
   std::string today;
   std::size_t jobs = 1;
 
+  /// Several plans may come, even if it turns out to be one.
+  bool takes_several() const { return cases.size() > 1 || cases != named.named; }
   bool has_picture() const { return !svg.empty() || !png.empty(); }
   /// A picture on standard output leaves no room for the plan there.
   bool plan_is_wanted() const { return output != "-" || (svg != "-" && png != "-"); }
@@ -65,7 +69,7 @@ Outcome plan_file(const Options& options, const std::string& file) {
 class PlanWriter {
  public:
   explicit PlanWriter(const Options& options)
-      : options_(options), is_array_(options.json && options.cases.size() > 1) {}
+      : options_(options), is_array_(options.json && options.takes_several()) {}
 
   void write(const std::string& plan) {
     open();
@@ -144,13 +148,13 @@ void check_outputs(const Options& options) {
 void check_usage(const Options& options) {
   const auto& cases = options.cases;
   check_outputs(options);
-  if (options.has_picture() && cases.size() > 1) {
+  if (options.has_picture() && options.takes_several()) {
     throw CLI::ValidationError("--svg and --png take one case at a time");
   }
   if (options.svg == "-" && options.png == "-") {
     throw CLI::ValidationError("--svg and --png cannot both go to standard output");
   }
-  if (std::count(cases.begin(), cases.end(), "-") > 1) {
+  if (std::ranges::count(cases, "-") + (options.named.list == "-" ? 1 : 0) > 1) {
     throw CLI::ValidationError("- (standard input) can be read only once");
   }
 }
@@ -164,7 +168,8 @@ constexpr const char* examples =
     "  drapewright-batch plan leg.json --svg leg.svg --png leg.png\n"
     "  drapewright-batch plan leg.json --svg - | less\n"
     "  cat leg.json | drapewright-batch plan - --json\n"
-    "  drapewright-batch plan cases/*.json --json-lines > plans.jsonl";
+    "  drapewright-batch plan cases --json-lines > plans.jsonl\n"
+    "  find . -name '*.json' | drapewright-batch plan --list - --json-lines > plans.jsonl";
 
 }  // namespace
 
@@ -173,7 +178,7 @@ void add_plan_command(CLI::App& app, ExitStatus& status) {
   auto options = std::make_shared<Options>();
   options->jobs = std::max(1u, std::thread::hardware_concurrency());
   options->today = todays_date();
-  command->add_option("CASE", options->cases, "Case files; - is standard input")->required();
+  add_case_arguments(*command, options->named);
   auto* json = command->add_flag("--json", options->json,
                                  "The plan as JSON (docs/plan.schema.json); an array of several");
   command->add_flag("--json-lines", options->json_lines, "One plan a line, written as they come")
@@ -199,6 +204,7 @@ void add_plan_command(CLI::App& app, ExitStatus& status) {
       ->type_name("N");
   command->footer(examples);
   command->callback([options, &status] {
+    options->cases = case_files(options->named);
     check_usage(*options);
     status = worse(status, plan_all(*options));
   });

@@ -1,5 +1,6 @@
 #include "core/casefile/json_writer.h"
 
+#include <algorithm>
 #include <array>
 #include <charconv>
 #include <cmath>
@@ -10,16 +11,25 @@ namespace {
 
 constexpr std::size_t line_width = 100;  // of a list of points
 
-std::string shortest(double value) {
-  if (!std::isfinite(value)) return "null";
-  if (value == 0) return "0";  // never -0
-  std::array<char, 32> digits{};
+void append_number(double value, std::string& out) {
+  if (!std::isfinite(value)) {
+    out += "null";
+    return;
+  }
+  if (value == 0) value = 0;  // never -0
+  std::array<char, 32> digits;
   const auto end = std::to_chars(digits.data(), digits.data() + digits.size(), value).ptr;
-  return std::string(digits.data(), end);
+  out.append(digits.data(), end);
 }
 
-std::string quoted(std::string_view text) {
-  return nlohmann::json(text).dump(-1, ' ', false, nlohmann::json::error_handler_t::replace);
+bool is_plain(char c) { return c >= 0x20 && c < 0x7f && c != '"' && c != '\\'; }
+
+void append_quoted(std::string_view text, std::string& out) {
+  if (std::ranges::all_of(text, is_plain)) {
+    ((out += '"') += text) += '"';
+    return;
+  }
+  out += nlohmann::json(text).dump(-1, ' ', false, nlohmann::json::error_handler_t::replace);
 }
 
 }  // namespace
@@ -36,7 +46,9 @@ void JsonWriter::before_value() {
 }
 
 void JsonWriter::new_line() {
-  if (!compact_) out_ += '\n' + std::string(2 * filled_.size(), ' ');
+  if (compact_) return;
+  out_ += '\n';
+  out_.append(2 * filled_.size(), ' ');
 }
 
 void JsonWriter::end(char bracket) {
@@ -62,12 +74,19 @@ void JsonWriter::end_list() { end(']'); }
 
 void JsonWriter::name(std::string_view name) {
   before_value();
-  out_ += quoted(name) + (compact_ ? ":" : ": ");
+  append_quoted(name, out_);
+  out_ += compact_ ? ":" : ": ";
   after_name_ = true;
 }
 
-void JsonWriter::number(double value) { raw(shortest(value)); }
-void JsonWriter::text(std::string_view value) { raw(quoted(value)); }
+void JsonWriter::number(double value) {
+  before_value();
+  append_number(value, out_);
+}
+void JsonWriter::text(std::string_view value) {
+  before_value();
+  append_quoted(value, out_);
+}
 void JsonWriter::boolean(bool value) { raw(value ? "true" : "false"); }
 void JsonWriter::null() { raw("null"); }
 
@@ -79,34 +98,40 @@ void JsonWriter::raw(std::string_view json) {
 void JsonWriter::point(geometry::Point value) { numbers(std::array{value.x, value.y}); }
 
 void JsonWriter::numbers(std::span<const double> values) {
-  std::string list;
-  for (const double value : values) {
-    list += (list.empty() ? "" : compact_ ? "," : ", ") + shortest(value);
+  before_value();
+  append_list(values);
+}
+
+void JsonWriter::append_list(std::span<const double> values) {
+  out_ += '[';
+  for (std::size_t i = 0; i < values.size(); ++i) {
+    if (i > 0) out_ += compact_ ? "," : ", ";
+    append_number(values[i], out_);
   }
-  raw("[" + list + "]");
+  out_ += ']';
 }
 
 void JsonWriter::ring(const geometry::Ring& points, bool closed) {
   before_value();
   out_ += '[';
-  const std::string indent(2 * filled_.size() + 2, ' ');
-  std::size_t column = line_width;
+  const std::size_t indent = 2 * filled_.size() + 2;
+  std::size_t line_begin = out_.size();
   const std::size_t count = points.size() + (closed && !points.empty() ? 1 : 0);
   for (std::size_t i = 0; i < count; ++i) {
     const auto& p = points[i % points.size()];
-    const std::string text = "[" + shortest(p.x) + (compact_ ? "," : ", ") + shortest(p.y) + "]";
     if (i > 0) out_ += ',';
-    column += text.size() + 2;  // with the blank before it and the comma after it
-    if (compact_) {
-      out_ += text;
-    } else if (column > line_width) {
-      out_ += '\n' + indent + text;
-      column = indent.size() + text.size() + 1;
-    } else {
-      out_ += ' ' + text;
-    }
+    const std::size_t begin = out_.size();
+    if (!compact_) out_ += ' ';
+    append_list(std::array{p.x, p.y});
+    // The comma to come counts as well.
+    if (compact_ || (i > 0 && out_.size() - line_begin < line_width)) continue;
+    out_.replace(begin, 1, '\n' + std::string(indent, ' '));
+    line_begin = begin + 1;
   }
-  if (!compact_ && count > 0) out_ += '\n' + std::string(2 * filled_.size(), ' ');
+  if (!compact_ && count > 0) {
+    out_ += '\n';
+    out_.append(indent - 2, ' ');
+  }
   out_ += ']';
 }
 

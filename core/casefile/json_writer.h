@@ -47,6 +47,7 @@ class JsonWriter {
   void before_value();
   void new_line();
   void end(char bracket);
+  void append_list(std::span<const double> values);
 
   bool compact_;
   bool after_name_ = false;

@@ -1,5 +1,7 @@
 #include "core/dressing/drape.h"
 
+#include <algorithm>
+#include <iterator>
 #include <string>
 #include <utility>
 
@@ -8,26 +10,31 @@
 #include "core/dressing/film_sheet.h"
 #include "core/dressing/groups.h"
 #include "core/dressing/port.h"
+#include "core/geometry/distance.h"
 #include "core/geometry/measures.h"
 #include "core/geometry/overlay.h"
 
 namespace drapewright::dressing {
 namespace {
 
+/// The group's shape in one. Wounds rarely touch; only those that may need an overlay.
 geometry::Region united(const std::vector<PreparedWound>& wounds,
                         const std::vector<std::size_t>& group) {
-  if (group.size() == 1) return wounds[group.front()].shape;
   std::vector<geometry::Region> shapes;
-  for (const std::size_t i : group) shapes.push_back(wounds[i].shape);
-  return geometry::unite(shapes);
-}
-
-geometry::Region all_of(const std::vector<PreparedWound>& wounds) {
-  geometry::Region all;
-  for (const PreparedWound& wound : wounds) {
-    all.insert(all.end(), wound.shape.begin(), wound.shape.end());
+  std::vector<geometry::Box> boxes;
+  bool apart = true;
+  for (const std::size_t i : group) {
+    const geometry::Box box = geometry::bounding_box(geometry::outer_points(wounds[i].shape));
+    apart = apart && std::ranges::none_of(boxes, [&](const geometry::Box& other) {
+              return geometry::gap_between(box, other) == 0;
+            });
+    boxes.push_back(box);
+    shapes.push_back(wounds[i].shape);
   }
-  return wounds.size() == 1 ? all : geometry::unite(all, {});
+  if (!apart) return geometry::unite(shapes);
+  geometry::Region all;
+  for (geometry::Region& shape : shapes) std::ranges::move(shape, std::back_inserter(all));
+  return all;
 }
 
 /// A film that grew along its bridge may run into its neighbour.
@@ -53,17 +60,20 @@ void report_meeting_films(const std::vector<Drape>& drapes, FindingList& finding
 std::vector<Drape> drape_wounds(const std::vector<PreparedWound>& wounds, const Zones& zones,
                                 const wound::Case& value, Fill& fill, FindingList& findings) {
   FilmShelf shelf(wound::stock_of(value));
-  const geometry::Region all = all_of(wounds);
+  const Skin skin(wounds, zones, value.dressing);
   std::vector<Drape> drapes;
   for (const auto& group : film_groups(wounds, value.dressing.border_cm)) {
     Drape drape;
-    for (const std::size_t i : group) drape.wounds.push_back(wounds[i].wound->id);
+    std::vector<const geometry::ClearanceMap*> maps;
+    for (const std::size_t i : group) {
+      drape.wounds.push_back(wounds[i].wound->id);
+      maps.push_back(wounds[i].map.get());
+    }
     const geometry::Region shape = united(wounds, group);
     drape.centroid_cm = geometry::centroid(shape);
-    place_port(drape, top_filler(fill, wounds, drape.wounds),
-               {shape, all, zones.no_film, zones.no_port}, value.dressing, findings);
-    const auto* map = group.size() == 1 ? wounds[group.front()].map.get() : nullptr;
-    cut_film(drape, shape, map, zones.no_film, value, shelf, findings);
+    place_port(drape, top_filler(fill, wounds, drape.wounds), {skin, shape, group}, value.dressing,
+               findings);
+    cut_film(drape, shape, maps, zones.no_film, value, shelf, findings);
     check_port_base(drape, findings);
     fill.piece_count += static_cast<int>(drape.bridges.size());
     drapes.push_back(std::move(drape));

@@ -2,14 +2,9 @@
 
 #include "core/dressing/plan.h"
 #include "core/dressing/prepare.h"
+#include "core/dressing/skin.h"
 
 namespace drapewright::dressing {
-
-/// What of the skin is spoken for.
-struct Zones {
-  geometry::Region no_film;
-  geometry::Region no_port;
-};
 
 /// Lays film over the wounds (DESIGN: steps 5 and 6): groups whose films would overlap share one
 /// film and one port; bridges are led where the port needs them; each film grows with its bridges,

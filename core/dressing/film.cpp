@@ -1,11 +1,14 @@
 #include "core/dressing/film.h"
 
 #include <algorithm>
+#include <iterator>
 #include <string>
+#include <utility>
 
 #include "core/base/numbers.h"
 #include "core/base/tolerances.h"
 #include "core/dressing/border.h"
+#include "core/dressing/bridge.h"
 #include "core/dressing/film_cover.h"
 #include "core/geometry/measures.h"
 #include "core/geometry/offset.h"
@@ -27,19 +30,18 @@ std::string joined(const std::vector<std::string>& ids) {
 
 class FilmCutter {
  public:
-  FilmCutter(Drape& drape, const geometry::Region& wounds, const geometry::ClearanceMap* map,
+  FilmCutter(Drape& drape, const geometry::Region& wounds, const Maps& maps,
              const geometry::Region& no_film, const wound::Case& value, FilmShelf& shelf,
              FindingList& findings)
       : drape_(drape),
         wounds_(wounds),
-        map_(map),
+        maps_(maps),
         no_film_(no_film),
         value_(value),
         shelf_(shelf),
         findings_(findings) {}
 
   void cut() {
-    covered_ = all_covered();
     cut_outline();
     leave_border();
     choose_sheet();
@@ -59,17 +61,30 @@ class FilmCutter {
                    .where_cm = where});
   }
 
-  /// What the film has to reach round: the wounds and the bridges that lead away from them.
-  geometry::Region all_covered() const {
-    std::vector<geometry::Region> parts = {wounds_};
-    for (const Bridge& bridge : drape_.bridges) parts.push_back(bridge.strip);
-    return parts.size() == 1 ? parts.front() : geometry::unite(parts);
+  /// All that lies within the border of the wounds and of the bridges that lead away from them:
+  /// each grown by itself, as the wounds' maps are there already.
+  geometry::Offset all_within_border() const {
+    std::vector<geometry::Region> parts;
+    for (const geometry::ClearanceMap* map : maps_) {
+      geometry::Offset offset = geometry::outset(*map, border_cm());
+      if (!offset.verified) return offset;
+      parts.push_back(std::move(offset.region));
+    }
+    for (const Bridge& bridge : drape_.bridges) parts.push_back(reach_of(bridge, border_cm()));
+    return {.region = parts.size() == 1 ? std::move(parts.front()) : geometry::unite(parts),
+            .verified = true};
+  }
+
+  std::vector<geometry::Point> covered_points() const {
+    std::vector<geometry::Point> points = geometry::outer_points(wounds_);
+    for (const Bridge& bridge : drape_.bridges) {
+      std::ranges::copy(geometry::outer_points(bridge.strip), std::back_inserter(points));
+    }
+    return points;
   }
 
   void cut_outline() {
-    const bool mapped = map_ != nullptr && drape_.bridges.empty();
-    geometry::Offset offset =
-        mapped ? geometry::outset(*map_, border_cm()) : geometry::outset(covered_, border_cm());
+    geometry::Offset offset = all_within_border();
     if (!offset.verified) {
       add(Severity::stop, "film-not-verified",
           "The film's outline did not pass its own check (" + offset.doubt +
@@ -127,7 +142,7 @@ class FilmCutter {
     if (drape_.outline_cm.empty()) return;
     const auto film_points = geometry::outer_points(drape_.outline_cm);
     drape_.rectangle = geometry::smallest_enclosing_rectangle(film_points);
-    if (auto sheet = shelf_.take(geometry::outer_points(covered_), border_cm(), film_points)) {
+    if (auto sheet = shelf_.take(covered_points(), border_cm(), film_points)) {
       drape_.sheets.push_back(std::move(*sheet));
       return;
     }
@@ -185,20 +200,19 @@ class FilmCutter {
 
   Drape& drape_;
   const geometry::Region& wounds_;
-  const geometry::ClearanceMap* map_;
+  const Maps& maps_;
   const geometry::Region& no_film_;
   const wound::Case& value_;
   FilmShelf& shelf_;
   FindingList& findings_;
-  geometry::Region covered_;
 };
 
 }  // namespace
 
-void cut_film(Drape& drape, const geometry::Region& wounds, const geometry::ClearanceMap* map,
+void cut_film(Drape& drape, const geometry::Region& wounds, const Maps& maps,
               const geometry::Region& no_film, const wound::Case& value, FilmShelf& shelf,
               FindingList& findings) {
-  FilmCutter(drape, wounds, map, no_film, value, shelf, findings).cut();
+  FilmCutter(drape, wounds, maps, no_film, value, shelf, findings).cut();
 }
 
 }  // namespace drapewright::dressing

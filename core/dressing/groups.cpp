@@ -1,23 +1,10 @@
 #include "core/dressing/groups.h"
 
-#include <algorithm>
-#include <cmath>
-
 #include "core/base/disjoint_sets.h"
 #include "core/geometry/distance.h"
 #include "core/geometry/measures.h"
 
 namespace drapewright::dressing {
-namespace {
-
-/// Shortest distance that two boxes' contents can have.
-double gap_of(const geometry::Box& a, const geometry::Box& b) {
-  const double dx = std::max({0.0, a.low.x - b.high.x, b.low.x - a.high.x});
-  const double dy = std::max({0.0, a.low.y - b.high.y, b.low.y - a.high.y});
-  return std::hypot(dx, dy);
-}
-
-}  // namespace
 
 std::vector<std::vector<std::size_t>> film_groups(const std::vector<PreparedWound>& wounds,
                                                   double border_cm) {
@@ -28,7 +15,8 @@ std::vector<std::vector<std::size_t>> film_groups(const std::vector<PreparedWoun
   DisjointSets sets(wounds.size());
   for (std::size_t i = 0; i < wounds.size(); ++i) {
     for (std::size_t j = i + 1; j < wounds.size(); ++j) {
-      if (sets.together(i, j) || gap_of(boxes[i], boxes[j]) >= 2 * border_cm) continue;
+      if (sets.together(i, j) || geometry::gap_between(boxes[i], boxes[j]) >= 2 * border_cm)
+        continue;
       const auto gap = geometry::gap_between_edges(wounds[i].shape, wounds[j].shape);
       if (gap.distance_cm < 2 * border_cm) sets.join(i, j);
     }

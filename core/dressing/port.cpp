@@ -18,15 +18,16 @@ namespace {
 
 class PortPlacer {
  public:
-  PortPlacer(Drape& drape, const BridgeGround& ground, const wound::DressingSettings& settings,
+  PortPlacer(Drape& drape, const GroupGround& ground, const wound::DressingSettings& settings,
              FindingList& findings)
       : drape_(drape),
         port_(drape.port),
         ground_(ground),
+        zones_(ground.skin.zones()),
         settings_(settings),
         findings_(findings),
-        no_film_(ground.no_film),
-        no_port_(ground.no_port) {}
+        no_film_(zones_.no_film),
+        no_port_(zones_.no_port) {}
 
   void place(const geometry::Region& filler) {
     port_.aperture_diameter_cm = settings_.aperture_diameter_cm;
@@ -64,7 +65,7 @@ class PortPlacer {
 
   void place_on(const geometry::Region& filler) {
     const geometry::Region open =
-        ground_.no_port.empty() ? filler : geometry::subtract(filler, ground_.no_port);
+        zones_.no_port.empty() ? filler : geometry::subtract(filler, zones_.no_port);
     auto circle = geometry::largest_inscribed_circle(open);
     if (circle) port_.largest_aperture = {2 * circle->radius_cm, both_edges_cm()};
     if (use_chosen_place(open) || !circle) return;
@@ -76,7 +77,8 @@ class PortPlacer {
   }
 
   bool use_chosen_place(const geometry::Region& open) {
-    const geometry::IndexedRegion wounds(ground_.group);
+    if (settings_.port_places_cm.empty()) return false;
+    const geometry::IndexedRegion wounds(ground_.shape);
     const auto place = std::ranges::find_if(settings_.port_places_cm, [&](geometry::Point one) {
       return serves(one, wounds, settings_.border_cm);
     });
@@ -102,7 +104,7 @@ class PortPlacer {
   }
 
   std::optional<geometry::Circle> roomiest_with_clear_base(const geometry::Region& open) const {
-    const geometry::Region zones = geometry::unite(ground_.no_port, ground_.no_film);
+    const geometry::Region zones = geometry::unite(zones_.no_port, zones_.no_film);
     const geometry::Offset kept_off = geometry::outset(zones, settings_.port_base_diameter_cm / 2);
     if (!kept_off.verified) return std::nullopt;
     const auto circle =
@@ -182,7 +184,8 @@ class PortPlacer {
 
   Drape& drape_;
   Port& port_;
-  const BridgeGround& ground_;
+  const GroupGround& ground_;
+  const Zones& zones_;
   const wound::DressingSettings& settings_;
   FindingList& findings_;
   geometry::IndexedRegion no_film_, no_port_;
@@ -191,7 +194,7 @@ class PortPlacer {
 
 }  // namespace
 
-void place_port(Drape& drape, const geometry::Region& filler, const BridgeGround& ground,
+void place_port(Drape& drape, const geometry::Region& filler, const GroupGround& ground,
                 const wound::DressingSettings& settings, FindingList& findings) {
   PortPlacer(drape, ground, settings, findings).place(filler);
 }

@@ -11,7 +11,7 @@ namespace drapewright::dressing {
 /// too, and leads a bridge away where none is good enough or one is wanted. Writes the drape's port
 /// and bridges; what is wrong with the place is a finding.
 /// @param filler  the group's top filler in the opening
-void place_port(Drape& drape, const geometry::Region& filler, const BridgeGround& ground,
+void place_port(Drape& drape, const geometry::Region& filler, const GroupGround& ground,
                 const wound::DressingSettings& settings, FindingList& findings);
 
 /// Once the film is cut: whether the port's base lies wholly on it.

@@ -45,6 +45,8 @@ bool contains(const Region& region, Point p) {
                      [&](const Polygon& polygon) { return contains(polygon, p); });
 }
 
+double gap_between(const Box& a, const Box& b) { return std::sqrt(squared_distance(a, b)); }
+
 struct EdgeIndex::Impl {
   EdgeTree tree;
 };

@@ -3,6 +3,7 @@
 #include <memory>
 #include <vector>
 
+#include "core/geometry/measures.h"
 #include "core/geometry/shape.h"
 
 namespace drapewright::geometry {
@@ -10,6 +11,7 @@ namespace drapewright::geometry {
 Point nearest_on(const Segment& segment, Point p);
 bool contains(const Polygon& polygon, Point p);  ///< the edge counts as inside
 bool contains(const Region& region, Point p);
+double gap_between(const Box& a, const Box& b);  ///< no two points in them are nearer; 0: they meet
 
 /// The edges of a region, indexed so that distances cost far less than a walk along them.
 class EdgeIndex {

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <limits>
 #include <queue>
 #include <stdexcept>
@@ -34,52 +35,61 @@ void add_corners(const Ring& ring, std::vector<Point>& corners) {
   }
 }
 
+/// Ways that come no nearer than this to an obstacle's edge do not touch it.
+constexpr double touching_cm = tolerance::contact_cm / 2;
+
+bool touches(const EdgeTree& obstacle, Point a, Point b) {
+  if (obstacle.empty()) return false;
+  return obstacle.nearest(Segment{a, b}, touching_cm).squared < touching_cm * touching_cm;
+}
+
 class VisibilityGraph {
  public:
-  VisibilityGraph(const Region& from, const Region& to, const Region& obstacles, double sample_cm)
-      : obstacles_(obstacles),
-        edges_(edges_of(obstacles)),
-        from_(edges_of(from)),
-        to_(edges_of(to)) {
+  VisibilityGraph(const EdgeTree& from, const EdgeTree& to, const Region& obstacles,
+                  double sample_cm)
+      : obstacles_(obstacles), edges_(edges_of(obstacles)), to_(to) {
     std::vector<Point> corners;
     for (const Polygon& polygon : obstacles) {
       add_corners(polygon.outer, corners);
       for (const Ring& hole : polygon.holes) add_corners(hole, corners);
     }
     for (const Point& corner : corners) {
-      if (barred(corner)) continue;
+      if (contains(obstacles_, corner)) continue;
       add(corner, Role::corner);
-      add(from_.nearest(corner).on_edge, Role::start);
-      add(to_.nearest(corner).on_edge, Role::goal);
+      add(from.nearest(corner).on_edge, Role::start);
+      add(to.nearest(corner).on_edge, Role::goal);
     }
-    add_samples(from_, Role::start, sample_cm);
-    add_samples(to_, Role::goal, sample_cm);
-    const Gap gap = gap_between_edges(from, to);
-    add(gap.shortest.from, Role::start);
-    add(gap.shortest.to, Role::goal);
+    add_samples(from, Role::start, sample_cm);
+    add_samples(to, Role::goal, sample_cm);
   }
 
-  /// Dijkstra's algorithm; whether two nodes see each other is only asked when it would matter.
+  /// A* with the straight way to the goal's edge as what is left at least. Whether two nodes see
+  /// each other is only asked when it would matter.
   std::optional<Way> shortest() {
     using Entry = std::pair<double, std::size_t>;
     std::priority_queue<Entry, std::vector<Entry>, std::greater<>> open;
     for (std::size_t i = 0; i < nodes_.size(); ++i) {
       if (nodes_[i].role != Role::start) continue;
       nodes_[i].way_cm = 0;
-      open.push({0, i});
+      open.push({nodes_[i].rest_cm, i});
     }
+    double best_cm = std::numeric_limits<double>::infinity();  // of a goal that was reached
     while (!open.empty()) {
-      const auto [way_cm, here] = open.top();
+      const auto [whole_cm, here] = open.top();
       open.pop();
-      if (way_cm > nodes_[here].way_cm) continue;
+      if (nodes_[here].done) continue;
+      nodes_[here].done = true;
       if (nodes_[here].role == Role::goal) return way_to(here);
       for (std::size_t there = 0; there < nodes_.size(); ++there) {
-        if (nodes_[there].role == Role::start) continue;
-        const double longer = way_cm + distance(nodes_[here].at, nodes_[there].at);
-        if (longer >= nodes_[there].way_cm || !see(nodes_[here].at, nodes_[there].at)) continue;
-        nodes_[there].way_cm = longer;
-        nodes_[there].before = here;
-        open.push({longer, there});
+        Node& node = nodes_[there];
+        if (node.role == Role::start || node.done) continue;
+        const double way_cm = nodes_[here].way_cm + distance(nodes_[here].at, node.at);
+        if (way_cm >= node.way_cm || way_cm + node.rest_cm >= best_cm) continue;
+        if (touches(edges_, nodes_[here].at, node.at)) continue;
+        node.way_cm = way_cm;
+        node.before = here;
+        if (node.role == Role::goal) best_cm = way_cm;
+        open.push({way_cm + node.rest_cm, there});
       }
     }
     return std::nullopt;
@@ -90,14 +100,16 @@ class VisibilityGraph {
   struct Node {
     Point at;
     Role role;
+    double rest_cm;  ///< to the goal, at least
     double way_cm = std::numeric_limits<double>::infinity();
     std::size_t before = 0;
+    bool done = false;
   };
 
-  bool barred(Point p) const { return !edges_.empty() && contains(obstacles_, p); }
-
   void add(Point at, Role role) {
-    if (role == Role::corner || !barred(at)) nodes_.push_back({at, role});
+    if (role != Role::corner && contains(obstacles_, at)) return;
+    const double rest_cm = role == Role::goal ? 0 : std::sqrt(to_.nearest(at).squared);
+    nodes_.push_back({at, role, rest_cm});
   }
 
   void add_samples(const EdgeTree& edges, Role role, double sample_cm) {
@@ -107,12 +119,6 @@ class VisibilityGraph {
         add(edge.from + (static_cast<double>(i) / steps) * (edge.to - edge.from), role);
       }
     }
-  }
-
-  bool see(Point a, Point b) const {
-    if (edges_.empty()) return true;
-    constexpr double touching = tolerance::contact_cm / 2;
-    return edges_.nearest(Segment{a, b}, touching).squared >= touching * touching;
   }
 
   Way way_to(std::size_t goal) const {
@@ -128,9 +134,37 @@ class VisibilityGraph {
   }
 
   const Region& obstacles_;
-  EdgeTree edges_, from_, to_;
+  EdgeTree edges_;
+  const EdgeTree& to_;
   std::vector<Node> nodes_;
 };
+
+Way straight_way(const Region& from, const Region& to) {
+  const Gap gap = gap_between_edges(from, to);
+  if (gap.distance_cm == 0) return {{gap.shortest.from}, 0};
+  return {{gap.shortest.from, gap.shortest.to}, gap.distance_cm};
+}
+
+bool meets(const Way& way, const Polygon& obstacle) {
+  const Box box = bounding_box(obstacle.outer);
+  if (gap_between(bounding_box(way.points), box) > touching_cm) return false;
+  if (contains(obstacle, way.points.front())) return true;
+  const EdgeTree edges(edges_of(obstacle));
+  for (std::size_t i = 1; i < way.points.size(); ++i) {
+    if (touches(edges, way.points[i - 1], way.points[i])) return true;
+  }
+  return false;
+}
+
+/// Moves the obstacles that the way meets from `rest` to `met`. @returns whether there were any
+bool collect_met(const Way& way, Region& rest, Region& met) {
+  const auto kept = std::stable_partition(
+      rest.begin(), rest.end(), [&](const Polygon& obstacle) { return !meets(way, obstacle); });
+  if (kept == rest.end()) return false;
+  std::move(kept, rest.end(), std::back_inserter(met));
+  rest.erase(kept, rest.end());
+  return true;
+}
 
 }  // namespace
 
@@ -142,7 +176,17 @@ std::optional<Way> shortest_way(const Region& from, const Region& to, const Regi
   if (!(sample_cm > 0) || !std::isfinite(sample_cm)) {
     throw std::invalid_argument("the spacing of samples must be positive and finite");
   }
-  return VisibilityGraph(from, to, obstacles, sample_cm).shortest();
+  // The shortest way round some of the obstacles that meets none of the others is the shortest
+  // round all of them: so only those that stand in the way are ever looked at closely.
+  std::optional<Way> way = straight_way(from, to);
+  Region rest = obstacles;
+  Region met;
+  const EdgeTree start(edges_of(from));
+  const EdgeTree goal(edges_of(to));
+  while (way && collect_met(*way, rest, met)) {
+    way = VisibilityGraph(start, goal, met, sample_cm).shortest();
+  }
+  return way;
 }
 
 }  // namespace drapewright::geometry

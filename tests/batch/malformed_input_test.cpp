@@ -48,10 +48,11 @@ TEST(MalformedInputFile, ThatIsNotThere) {
               StartsWith("none.json: cannot be read: there is no"));
 }
 
-TEST(MalformedInputFile, ThatIsAFolder) {
+TEST(MalformedInputFile, ThatIsAFolderWithoutCases) {
   const Folder folder;
   std::filesystem::create_directory(folder.path() / "cases");
-  EXPECT_EQ(fault_of(folder, "cases"), "cases: this is a folder; expected a file\n");
+  EXPECT_EQ(fault_of(folder, "cases"),
+            "cases: no case file lies in this folder; expected files that end in .json\n");
 }
 
 TEST(MalformedInputFile, OfFiftyMegabytes) {

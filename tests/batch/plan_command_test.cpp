@@ -122,6 +122,50 @@ TEST(PlanCommand, GivesOnePlanALineInTheOrderOfTheCases) {
   EXPECT_EQ(folder.run(arguments).out, run.out);
 }
 
+std::string labelled(const std::string& label) {
+  json value = json::parse(plain_case());
+  value["label"] = label;
+  return value.dump();
+}
+
+std::vector<std::string> labels_in(const std::string& json_lines) {
+  std::vector<std::string> labels;
+  for (const auto& line : lines_of(json_lines)) labels.push_back(json::parse(line)["label"]);
+  return labels;
+}
+
+TEST(PlanCommand, TakesAFolderForTheCasesInIt) {
+  const Folder folder;
+  std::filesystem::create_directories(folder.path() / "ward/old.json");
+  folder.put("ward/b.json", labelled("b"));
+  folder.put("ward/a.json", labelled("a"));
+  folder.put("ward/notes.txt", "no case");
+  folder.put("ward/old.json/c.json", labelled("c"));
+  const Outcome run = folder.run({"plan", "ward", "--json-lines"});
+  EXPECT_EQ(run.status, 0) << run.err;
+  EXPECT_THAT(labels_in(run.out), testing::ElementsAre("a", "b"));
+  const Outcome one = folder.run({"plan", "ward/old.json", "--json"});
+  EXPECT_THAT(json::parse(one.out), SizeIs(1)) << "an array, however many lie in the folder";
+  EXPECT_EQ(folder.run({"plan", "ward", "--svg", "a.svg"}).status, 2);
+}
+
+TEST(PlanCommand, TakesAListOfCases) {
+  const Folder folder;
+  folder.put("a.json", labelled("a"));
+  folder.put("b.json", labelled("b"));
+  folder.put("list", "b.json\r\n\na.json");
+  for (const std::string list : {"list", "-"}) {
+    const Outcome run = folder.run({"plan", "--list", list, "--json-lines"}, folder.get("list"));
+    EXPECT_EQ(run.status, 0) << run.err;
+    EXPECT_THAT(labels_in(run.out), testing::ElementsAre("b", "a"));
+  }
+  folder.put("empty", "\n");
+  EXPECT_EQ(folder.run({"plan", "--list", "empty"}).err,
+            "empty: the list names no case file; expected one file or folder a line\n");
+  EXPECT_EQ(folder.run({"plan", "-", "--list", "-"}, plain_case()).status, 2);
+  EXPECT_EQ(folder.run({"plan"}).status, 2) << "nothing to plan";
+}
+
 TEST(PlanCommand, PutsThePlanIntoAFileWhole) {
   const Folder folder;
   folder.put("a.json", plain_case());

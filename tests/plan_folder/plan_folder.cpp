@@ -9,14 +9,12 @@
 #include <chrono>
 #include <cstdio>
 #include <filesystem>
-#include <fstream>
-#include <nlohmann/json.hpp>
 #include <string>
 #include <vector>
 
 #include "core/base/error.h"
-#include "core/casefile/case_json.h"
 #include "core/dressing/plan.h"
+#include "tests/support/outline_files.h"
 #include "tests/support/plan_invariants.h"
 
 namespace drapewright {
@@ -24,34 +22,12 @@ namespace {
 
 namespace fs = std::filesystem;
 
-geometry::Ring ring_of(const nlohmann::json& points) {
-  geometry::Ring ring;
-  for (const auto& p : points) ring.push_back({p.at(0).get<double>(), p.at(1).get<double>()});
-  // A case file may repeat the first point at the end; a ring does not.
-  if (ring.size() > 1 && ring.front() == ring.back()) ring.pop_back();
-  return ring;
-}
-
-wound::Case case_of_outline(const nlohmann::json& file, double depth_cm, double run_in_cm) {
-  wound::Wound wound{.id = file.value("id", "A").substr(0, 16),
-                     .outline_cm = ring_of(file.at("outline")),
-                     .depth_cm = depth_cm,
-                     .wall_run_in_cm = run_in_cm};
-  for (const auto& island : file.value("islands", nlohmann::json::array())) {
-    wound.islands_cm.push_back(ring_of(island));
-  }
-  wound::Case value{.label = wound.id};
-  value.assessments.push_back({.date = "2026-01-01", .wounds = {std::move(wound)}});
-  value.cautions.reviewed = true;
-  return value;
-}
-
 class FolderPlanner {
  public:
   FolderPlanner(double depth_cm, double run_in_cm) : depth_cm_(depth_cm), run_in_cm_(run_in_cm) {}
 
   void plan(const fs::path& path) try {
-    const wound::Case value = read(path);
+    const wound::Case value = support::read_case_or_outline(path, depth_cm_, run_in_cm_);
     const auto start = std::chrono::steady_clock::now();
     const dressing::Plan plan = dressing::plan_dressing(value);
     const std::chrono::duration<double, std::milli> took = std::chrono::steady_clock::now() - start;
@@ -82,15 +58,6 @@ class FolderPlanner {
   }
 
  private:
-  wound::Case read(const fs::path& path) const {
-    std::ifstream in(path);
-    const auto json = nlohmann::json::parse(in, nullptr, false);
-    if (json.is_object() && json.contains("outline")) {
-      return case_of_outline(json, depth_cm_, run_in_cm_);
-    }
-    return casefile::read_case(path);
-  }
-
   static void report(const fs::path& path, const char* what, const std::string& why, int& count) {
     std::printf("%s: %s: %s\n", path.filename().c_str(), what, why.c_str());
     ++count;
@@ -108,13 +75,8 @@ int run(int count, char** arguments) {
   }
   const double depth_cm = count > 2 ? std::stod(arguments[2]) : 0;
   const double run_in_cm = count > 3 ? std::stod(arguments[3]) : 0;
-  std::vector<fs::path> files;
-  for (const auto& entry : fs::recursive_directory_iterator(arguments[1])) {
-    if (entry.path().extension() == ".json") files.push_back(entry.path());
-  }
-  std::ranges::sort(files);
   FolderPlanner planner(depth_cm, run_in_cm);
-  for (const fs::path& file : files) planner.plan(file);
+  for (const std::string& file : support::json_files(arguments[1])) planner.plan(file);
   return planner.sum_up() ? 0 : 1;
 }
 
