@@ -13,6 +13,7 @@
 #include "tests/bench/bench_cases.h"
 #include "tests/bench/stopwatch.h"
 #include "tests/support/geos_shape.h"
+#include "tests/support/made_outlines.h"
 #include "tests/support/outline_files.h"
 
 namespace drapewright::bench {

@@ -43,6 +43,24 @@ TEST(Way, GoesRoundTheNearerEndOfAWall) {
   }
 }
 
+// The detour round the first wall runs into a second one that the straight way does not meet.
+TEST(Way, MindsObstaclesThatOnlyADetourMeets) {
+  const Region walls = {{rectangle(0.2, 8, {3, -1}), {}}, {rectangle(3, 0.2, {3, 3.5}), {}}};
+  const auto way = shortest_way(square(2, {0, 0}), square(2, {6, 0}), walls);
+  ASSERT_TRUE(way.has_value());
+  EXPECT_NEAR(way->length_cm, 2 * std::hypot(1.9, 2) + 0.2, 0.01) << "between the two";
+  const Region closed = {{rectangle(0.2, 8, {3, -1}), {}}, {rectangle(3, 1, {3, 3.2}), {}}};
+  const auto around = shortest_way(square(2, {0, 0}), square(2, {6, 0}), closed);
+  ASSERT_TRUE(around.has_value());
+  EXPECT_GT(around->length_cm, way->length_cm + 0.3);
+  for (std::size_t i = 1; i < around->points.size(); ++i) {
+    const Ring step = rectangle(distance(around->points[i - 1], around->points[i]), 1e-4,
+                                0.5 * (around->points[i - 1] + around->points[i]),
+                                direction_deg(around->points[i - 1], around->points[i]));
+    EXPECT_LT(area(intersect({{step, {}}}, closed)), 1e-6);
+  }
+}
+
 TEST(Way, HasNoneOutOfAClosedRing) {
   Polygon ring{circle(6), {circle(5)}};
   const Region fence = subtract({{ring.outer, {}}}, {{ring.holes[0], {}}});
