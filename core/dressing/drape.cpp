@@ -58,11 +58,15 @@ void report_meeting_films(const std::vector<Drape>& drapes, FindingList& finding
 }  // namespace
 
 std::vector<Drape> drape_wounds(const std::vector<PreparedWound>& wounds, const Zones& zones,
-                                const wound::Case& value, Fill& fill, FindingList& findings) {
+                                const wound::Case& value, Fill& fill, FindingList& findings,
+                                const Progress& progress) {
   FilmShelf shelf(wound::stock_of(value));
   const Skin skin(wounds, zones, value.dressing);
   std::vector<Drape> drapes;
+  std::size_t draped = 0;
   for (const auto& group : film_groups(wounds, value.dressing.border_cm)) {
+    progress.at(0.5 + 0.4 * static_cast<double>(draped) / static_cast<double>(wounds.size()));
+    draped += group.size();
     Drape drape;
     std::vector<const geometry::ClearanceMap*> maps;
     for (const std::size_t i : group) {

@@ -10,7 +10,9 @@ namespace drapewright::dressing {
 /// film and one port; bridges are led where the port needs them; each film grows with its bridges,
 /// is trimmed clear of the no_film zones and given the cheapest sheets that hold it. Bridges are
 /// added to the fill's piece count.
+/// @param progress  asked before every group
 std::vector<Drape> drape_wounds(const std::vector<PreparedWound>& wounds, const Zones& zones,
-                                const wound::Case& value, Fill& fill, FindingList& findings);
+                                const wound::Case& value, Fill& fill, FindingList& findings,
+                                const Progress& progress);
 
 }  // namespace drapewright::dressing

@@ -90,9 +90,11 @@ void sum_up(Fill& fill) {
 }  // namespace
 
 Fill fill_wounds(const std::vector<PreparedWound>& wounds, const wound::Case& value,
-                 FindingList& findings) {
+                 FindingList& findings, const Progress& progress) {
   Fill fill;
   for (const PreparedWound& wound : wounds) {
+    progress.at(0.2 + 0.3 * static_cast<double>(&wound - wounds.data()) /
+                          static_cast<double>(wounds.size()));
     std::vector<Layer> layers = fill_wound(wound, value, findings);
     add_unfilled(wound, layers, value.dressing.inset_cm, fill, findings);
     remark_on_pieces(wound, layers, findings);

@@ -7,9 +7,10 @@ namespace drapewright::dressing {
 
 /// Cuts the filler of all wounds, layer by layer from the skin down (DESIGN: step 3): each layer
 /// is the outline inset by inset_cm plus the wall's run-in at that layer's underside.
-/// @param wounds their order is that of the layers
+/// @param wounds    their order is that of the layers
+/// @param progress  asked before every wound
 Fill fill_wounds(const std::vector<PreparedWound>& wounds, const wound::Case& value,
-                 FindingList& findings);
+                 FindingList& findings, const Progress& progress);
 
 /// The top layer's pieces of the named wounds, as far as they lie in the opening: what reaches
 /// under the skin carries no port.

@@ -21,14 +21,15 @@ Plan plan_dressing(const wound::Case& value, const Progress& progress, const std
   plan.border_cm = value.dressing.border_cm;
   remark_on_case(value, today, findings);
 
-  progress.at(0.05);
-  const std::vector<PreparedWound> wounds = prepare_wounds(assessment, findings);
+  progress.at(0);
+  const std::vector<PreparedWound> wounds = prepare_wounds(assessment, findings, progress);
   for (const PreparedWound& wound : wounds) {
+    progress.at(0.15);
     plan.wounds.push_back(
         measure_wound(wound, value.head_direction_deg, plan.tracing_error_cm, findings));
   }
   progress.at(0.2);
-  plan.fill = fill_wounds(wounds, value, findings);
+  plan.fill = fill_wounds(wounds, value, findings, progress);
   for (std::size_t i = 0; i < wounds.size(); ++i) {
     plan.wounds[i].pocket_volume_cm3 =
         pocket_volume(wounds[i], plan.fill.layers, value.head_direction_deg);
@@ -37,7 +38,7 @@ Plan plan_dressing(const wound::Case& value, const Progress& progress, const std
   plan.drapes = drape_wounds(wounds,
                              {zones_of_kind(assessment, wound::ZoneKind::no_film),
                               zones_of_kind(assessment, wound::ZoneKind::no_port)},
-                             value, plan.fill, findings);
+                             value, plan.fill, findings, progress);
   remark_on_girth(value, plan.drapes, findings);
   list_consumables(plan, value, findings);
   plan.findings = findings.take_sorted();

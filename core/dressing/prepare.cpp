@@ -62,10 +62,12 @@ void report_overlaps(const std::vector<PreparedWound>& wounds, FindingList& find
 }  // namespace
 
 std::vector<PreparedWound> prepare_wounds(const wound::Assessment& assessment,
-                                          FindingList& findings) {
+                                          FindingList& findings, const Progress& progress) {
   std::vector<PreparedWound> prepared;
   prepared.reserve(assessment.wounds.size());
   for (const wound::Wound& wound : assessment.wounds) {
+    progress.at(0.15 * static_cast<double>(prepared.size()) /
+                static_cast<double>(assessment.wounds.size()));
     geometry::Tidied tidied = geometry::tidy({wound.outline_cm, wound.islands_cm});
     report_mending(tidied, wound, findings);
     if (tidied.region.empty()) {

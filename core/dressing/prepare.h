@@ -3,6 +3,7 @@
 #include <memory>
 #include <vector>
 
+#include "core/base/progress.h"
 #include "core/dressing/finding_list.h"
 #include "core/geometry/medial/clearance_map.h"
 #include "core/geometry/shape.h"
@@ -19,8 +20,9 @@ struct PreparedWound {
 };
 
 /// @param assessment checked by wound::check; must outlive the result
+/// @param progress   asked before every wound
 std::vector<PreparedWound> prepare_wounds(const wound::Assessment& assessment,
-                                          FindingList& findings);
+                                          FindingList& findings, const Progress& progress = {});
 
 /// The united zones of one kind, tidied; empty when there are none.
 geometry::Region zones_of_kind(const wound::Assessment& assessment, wound::ZoneKind kind);
