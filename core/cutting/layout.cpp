@@ -1,9 +1,11 @@
 #include "core/cutting/layout.h"
 
-#include <cmath>
+#include <algorithm>
+#include <tuple>
 
 #include "core/base/error.h"
 #include "core/cutting/job_check.h"
+#include "core/cutting/off_cut.h"
 #include "core/cutting/scene.h"
 #include "core/cutting/sheet_search.h"
 #include "core/cutting/strip_search.h"
@@ -12,7 +14,20 @@
 namespace drapewright::cutting {
 namespace {
 
-/// Turns arrangements into layouts, lets only sound ones out and remembers the best.
+/// What is left of a sheet, if it is wide enough to be of use.
+geometry::Box off_cut_of(const CutSheet& sheet, const Job& job) {
+  std::vector<geometry::Polygon> outlines;
+  for (const auto& placement : sheet.placements) outlines.push_back(placement.outline_cm);
+  const auto box = largest_off_cut(sheet.length_cm, sheet.width_cm, outlines, job.gap_cm);
+  return std::min(box.width(), box.height()) < job.least_off_cut_cm ? geometry::Box{} : box;
+}
+
+/// The order of layouts: the lower, the better.
+auto rank(const Layout& layout) {
+  return std::tuple(layout.unplaced.size(), layout.cost, layout.sheets.size(), -layout.off_cut_cm2);
+}
+
+/// Turns arrangements into layouts, lets only sound and better ones out and remembers the best.
 class Outlet {
  public:
   Outlet(const Job& job, const Options& options, const Scene& scene)
@@ -20,6 +35,18 @@ class Outlet {
 
   void set_bound(double bound) { best_.bound = bound; }
   bool offer(const Arrangement& found) {
+    Layout layout = layout_of(found);
+    if (told_ && !(rank(layout) < rank(best_))) return false;
+    if (find_fault(job_, layout)) return false;
+    told_ = true;
+    best_ = std::move(layout);
+    if (options_.on_better) options_.on_better(best_);
+    return true;
+  }
+  const Layout& best() const { return best_; }
+
+ private:
+  Layout layout_of(const Arrangement& found) const {
     Layout layout;
     layout.bound = best_.bound;
     double area = 0, used = 0;
@@ -31,32 +58,34 @@ class Outlet {
       }
       used += sheet.length_cm * sheet.width_cm;
       layout.cost += sheet.unit_cost;
+      layout.off_cut_cm2 =
+          std::max(layout.off_cut_cm2, sheet.off_cut_cm.width() * sheet.off_cut_cm.height());
       layout.sheets.push_back(std::move(sheet));
     }
     for (int i = 0; i < scene_.pieces(); ++i) {
       if (found.pose(i).bed < 0) layout.unplaced.push_back(i);
     }
     layout.density_percent = used > 0 ? 100 * area / used : 0;
-    if (find_fault(job_, layout)) return false;
-    best_ = std::move(layout);
-    if (options_.on_better) options_.on_better(best_);
-    return true;
+    return layout;
   }
-  Layout take() { return std::move(best_); }
-
- private:
   CutSheet sheet_of(const Arrangement& found, int bed) const {
-    const Bed& rectangle = found.beds[static_cast<std::size_t>(bed)];
-    CutSheet sheet{rectangle.kind, rectangle.length_cm, rectangle.width_cm, 0, {}};
-    if (rectangle.kind >= 0) {
-      sheet.unit_cost = job_.sheets[static_cast<std::size_t>(rectangle.kind)].unit_cost;
-    } else {
-      sheet.length_cm = sheet.unit_cost = found.reach_x(bed);
-    }
+    CutSheet sheet;
+    sheet.kind = found.beds[static_cast<std::size_t>(bed)].kind;
     for (int i = 0; i < scene_.pieces(); ++i) {
       if (found.pose(i).bed == bed) {
         sheet.placements.push_back(scene_.placement(job_, i, found.pose(i)));
       }
+    }
+    if (sheet.placements.empty()) return sheet;
+    if (sheet.kind < 0) {
+      sheet.length_cm = sheet.unit_cost = found.reach_x(bed);
+      sheet.width_cm = *job_.strip_width_cm;
+    } else {
+      const auto& kind = job_.sheets[static_cast<std::size_t>(sheet.kind)];
+      sheet.length_cm = kind.length_cm;
+      sheet.width_cm = kind.width_cm;
+      sheet.unit_cost = kind.unit_cost;
+      sheet.off_cut_cm = off_cut_of(sheet, job_);
     }
     return sheet;
   }
@@ -65,6 +94,7 @@ class Outlet {
   const Options& options_;
   const Scene& scene_;
   Layout best_;
+  bool told_ = false;
 };
 
 }  // namespace
@@ -88,11 +118,11 @@ Layout lay_out(const Job& job, const Options& options, const Progress& progress)
     all.cost = 1e300;
     const auto first = limits.sets_before(all, 1);
     outlet.set_bound(first.empty() ? 0 : first.front().cost);
-    SheetSearch(job, limits, arrangement, budget, random, [&](const Arrangement& found) {
-      return outlet.offer(found);
-    }).run();
+    const auto offer = [&](const Arrangement& found) { return outlet.offer(found); };
+    const auto off_cut = [&] { return outlet.best().off_cut_cm2; };
+    SheetSearch(job, limits, arrangement, budget, random, offer, off_cut).run();
   }
-  return outlet.take();
+  return outlet.best();
 }
 
 }  // namespace drapewright::cutting

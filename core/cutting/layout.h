@@ -30,6 +30,7 @@ struct Job {
   double gap_cm = 0;                                 ///< least distance between pieces
   double edge_gap_cm = 0;                            ///< least distance to the sheet's edge
   std::optional<std::vector<double>> rotations_deg;  ///< the only turns allowed; nothing: any
+  double least_off_cut_cm = 0;                       ///< an off-cut narrower than this is waste
 };
 
 /// One piece as it lies on its sheet: turned about the origin, then shifted.
@@ -46,6 +47,10 @@ struct CutSheet {
   double width_cm = 0;
   double unit_cost = 0;
   std::vector<Placement> placements;
+  /// The largest rectangle left over, its sides along the sheet's: it keeps the gap to the pieces
+  /// and reaches to the sheet's edge. Never overstated (see off_cut.h). Without area (high = low)
+  /// where none is left whose shorter side is Job::least_off_cut_cm.
+  geometry::Box off_cut_cm;
 };
 
 /// Where everything lies. Every layout that leaves this room was verified (see verify.h).
@@ -56,6 +61,9 @@ struct Layout {
   double density_percent = 0;  ///< area of the placed pieces in that of the sheets used
   /// No layout costs less (of a strip: none is shorter). Pieces that fit no sheet do not count.
   double bound = 0;
+  /// The largest of the sheets' off-cuts: one that can be used again is worth more than several
+  /// small ones. 0 of a strip.
+  double off_cut_cm2 = 0;
   bool proven_best() const { return cost <= bound * (1 + 1e-9); }
 };
 
@@ -71,8 +79,8 @@ struct Options {
   std::function<void(const Layout&)> on_better;
 };
 
-/// Lays the pieces out: the cheapest sheets, at equal cost the fewest. (The off-cut is not yet
-/// looked at, and a piece that fits no sheet stays unplaced.)
+/// Lays the pieces out: the cheapest sheets, at equal cost the fewest, at equal number those that
+/// leave the largest off-cut. A piece that fits no sheet stays unplaced: see split.h.
 /// At least one complete pass is made, however little time there is.
 /// @throws InputError for a job outside its domain (no sheets, a side or gap that is negative or
 ///         not finite, a piece without area)

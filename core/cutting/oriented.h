@@ -20,6 +20,8 @@ struct StandIn {
 /// Pieces of up to 24 corners are taken as they are. Others are simplified outwards until they
 /// have no more than that, or would exceed the piece by a hundredth of its size.
 StandIn make_stand_in(const geometry::Polygon& piece);
+/// The same with every corner kept: for a piece that leaves no room to be exceeded.
+StandIn make_exact_stand_in(const geometry::Polygon& piece);
 
 /// A stand-in turned to one angle.
 struct Oriented {

@@ -5,6 +5,8 @@
 #include <numeric>
 #include <set>
 
+#include "core/cutting/fit.h"
+
 namespace drapewright::cutting {
 namespace {
 
@@ -60,6 +62,33 @@ int find_or_add(const Job& job, std::size_t piece, std::vector<std::size_t>& fir
   return static_cast<int>(first_of_type.size()) - 1;
 }
 
+/// The turns at which a piece fits the sheets alone: where a piece only just fits, no other turn
+/// will do.
+std::vector<double> turns_that_fit(const Job& job, const geometry::Ring& outline) {
+  std::vector<double> result;
+  for (const auto& sheet : sheets_at_hand(job)) {
+    if (const auto turn = turn_that_fits(outline, job, sheet)) result.push_back(*turn);
+  }
+  return result;
+}
+
+/// A stand-in that fits every sheet that the piece itself fits.
+StandIn fitting_stand_in(const Job& job, const geometry::Polygon& piece) {
+  StandIn result = make_stand_in(piece);
+  if (turns_that_fit(job, result.hull).size() < turns_that_fit(job, piece.outer).size()) {
+    result = make_exact_stand_in(piece);
+  }
+  return result;
+}
+
+std::vector<double> angles_to_try(const Job& job, const StandIn& piece) {
+  if (job.rotations_deg) return *job.rotations_deg;
+  std::vector<double> result = natural_angles(piece);
+  if (job.strip_width_cm) return result;
+  for (const double turn : turns_that_fit(job, piece.hull)) result.push_back(turn);
+  return result;
+}
+
 }  // namespace
 
 Scene::Scene(const Job& job)
@@ -69,9 +98,9 @@ Scene::Scene(const Job& job)
     type_.push_back(find_or_add(job, i, first_of_type));
   }
   for (const auto piece : first_of_type) {
-    types_.push_back(make_stand_in(job.pieces[piece]));
+    types_.push_back(fitting_stand_in(job, job.pieces[piece]));
     of_type_.emplace_back();
-    for (const double angle : any_angle_ ? natural_angles(types_.back()) : *job.rotations_deg) {
+    for (const double angle : angles_to_try(job, types_.back())) {
       Oriented oriented;
       orient(types_.back(), angle, oriented);
       // Half a turn leaves a parallelogram as it was: nothing is to gain from trying it twice.

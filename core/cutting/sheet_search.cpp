@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <limits>
-#include <numeric>
 
 #include "core/cutting/construct.h"
 #include "core/cutting/separate.h"
@@ -14,18 +13,26 @@ namespace {
 constexpr std::size_t most_candidates = 12;
 constexpr std::size_t pool_size = 10;
 constexpr int patience = 50;
+/// One attempt in so many goes to the off-cut while cheaper sheets may still be found.
+constexpr int off_cut_every = 5;
 
 }  // namespace
 
 SheetSearch::SheetSearch(const Job& job, const SheetLimits& limits, Arrangement& arrangement,
-                         Budget& budget, Random& random, Better better)
+                         Budget& budget, Random& random, Offer offer,
+                         std::function<double()> off_cut_cm2)
     : job_(job),
       limits_(limits),
       arrangement_(arrangement),
       budget_(budget),
       random_(random),
-      better_(std::move(better)),
-      best_(limits.everything()) {
+      offer_(std::move(offer)),
+      off_cut_cm2_(std::move(off_cut_cm2)),
+      best_(limits.everything()),
+      off_cut_search_(job, arrangement, budget, random, [this](const Arrangement& found) {
+        offer_(found);
+        return off_cut_cm2_();
+      }) {
   best_.cost = std::numeric_limits<double>::infinity();
 }
 
@@ -60,13 +67,37 @@ bool SheetSearch::open_sheet(int piece, int preferred, std::vector<int>& left) {
   return true;
 }
 
+/// Takes the arrangement as the new best if it is better, pressed together if that leaves more.
 bool SheetSearch::accept() {
-  const SheetSet set = set_in_use();
-  if (complete_ && !(set < best_)) return false;
-  if (!better_(arrangement_)) return false;
-  best_ = set;
+  if (!offer_(arrangement_)) return false;
+  best_ = set_in_use();
   complete_ = true;
+  const auto found = arrangement_.poses();
+  tighten();
+  if (offer_(arrangement_)) {
+    best_ = set_in_use();
+  } else {
+    arrangement_.restore(found);
+  }
+  off_cut_search_.start(off_cut_cm2_());
   return true;
+}
+
+/// Lays every piece anew, from the corner outwards, where it reaches least far.
+void SheetSearch::tighten() {
+  std::vector<int> order;
+  for (int i = 0; i < arrangement_.scene().pieces(); ++i) {
+    if (arrangement_.pose(i).bed >= 0) order.push_back(i);
+  }
+  std::stable_sort(order.begin(), order.end(), [&](int a, int b) {
+    const Pose &pa = arrangement_.pose(a), &pb = arrangement_.pose(b);
+    return pa.bed != pb.bed ? pa.bed < pb.bed : pa.at.x < pb.at.x;
+  });
+  Constructor constructor(arrangement_);
+  for (const int piece : order) {
+    const Pose before = arrangement_.pose(piece);
+    if (!constructor.place(piece)) arrangement_.put(piece, before);
+  }
 }
 
 /// A first layout for each kind of sheet: one more is opened whenever a piece finds no room.
@@ -91,7 +122,7 @@ void SheetSearch::open_as_needed() {
     if (all) {
       accept();
     } else if (!complete_ && preferred == 0) {
-      better_(arrangement_);  // not all pieces lie, but something is there to be shown
+      offer_(arrangement_);  // not all pieces lie, but something is there to be shown
     }
   }
 }
@@ -146,21 +177,32 @@ bool SheetSearch::attempt(Candidate& candidate) {
   return false;
 }
 
+std::size_t SheetSearch::next_candidate() const {
+  std::size_t next = 0;
+  double least = std::numeric_limits<double>::infinity();
+  for (std::size_t k = 0; k < candidates_.size(); ++k) {
+    const double turn = (candidates_[k].attempts + 1) * (1.0 + static_cast<double>(k));
+    if (turn < least) {
+      least = turn;
+      next = k;
+    }
+  }
+  return next;
+}
+
 void SheetSearch::run() {
   if (limits_.placeable().empty()) return;
   open_as_needed();
   list_candidates();
-  while (!budget_.over() && !candidates_.empty()) {
-    std::size_t next = 0;
-    double least = std::numeric_limits<double>::infinity();
-    for (std::size_t k = 0; k < candidates_.size(); ++k) {
-      const double turn = (candidates_[k].attempts + 1) * (1.0 + static_cast<double>(k));
-      if (turn < least) {
-        least = turn;
-        next = k;
-      }
+  for (int turn = 1; !budget_.over(); ++turn) {
+    const bool off_cut_next = candidates_.empty() || turn % off_cut_every == 0;
+    if (off_cut_next && complete_ && !off_cut_search_.exhausted()) {
+      off_cut_search_.attempt();
+    } else if (candidates_.empty()) {
+      return;
+    } else if (attempt(candidates_[next_candidate()])) {
+      list_candidates();
     }
-    if (attempt(candidates_[next])) list_candidates();
   }
 }
 

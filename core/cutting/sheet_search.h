@@ -4,6 +4,7 @@
 
 #include "core/cutting/budget.h"
 #include "core/cutting/near_misses.h"
+#include "core/cutting/off_cut_search.h"
 #include "core/cutting/random.h"
 #include "core/cutting/scene.h"
 #include "core/cutting/sheet_sets.h"
@@ -12,14 +13,14 @@ namespace drapewright::cutting {
 
 /// Looks for the cheapest set of sheets that takes all placeable pieces: one layout after another
 /// on whichever set is cheaper than the best so far and not proven impossible, the roomier ones
-/// more often.
+/// more often. Now and then, and once no cheaper set is left, it enlarges the off-cut of the best.
 class SheetSearch {
  public:
-  /// Told of every layout that is better than the one before; false refuses it.
-  using Better = std::function<bool(const Arrangement&)>;
+  /// Told of every layout that was found; false refuses it: not sound, or no better than the best.
+  using Offer = std::function<bool(const Arrangement&)>;
 
   SheetSearch(const Job& job, const SheetLimits& limits, Arrangement& arrangement, Budget& budget,
-              Random& random, Better better);
+              Random& random, Offer offer, std::function<double()> off_cut_cm2);
   void run();
 
  private:
@@ -34,6 +35,8 @@ class SheetSearch {
   bool attempt(Candidate& candidate);
   void start_over(Candidate& candidate);
   bool accept();
+  void tighten();
+  std::size_t next_candidate() const;
   SheetSet set_in_use() const;
 
   const Job& job_;
@@ -41,10 +44,12 @@ class SheetSearch {
   Arrangement& arrangement_;
   Budget& budget_;
   Random& random_;
-  Better better_;
+  Offer offer_;
+  std::function<double()> off_cut_cm2_;  ///< of the best
   SheetSet best_;
   bool complete_ = false;
   std::vector<Candidate> candidates_;
+  OffCutSearch off_cut_search_;
 };
 
 }  // namespace drapewright::cutting

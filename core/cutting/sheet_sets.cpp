@@ -9,8 +9,8 @@
 #include <set>
 
 #include "core/base/tolerances.h"
+#include "core/cutting/fit.h"
 #include "core/geometry/circle.h"
-#include "core/geometry/rectangle.h"
 
 namespace drapewright::cutting {
 namespace {
@@ -25,24 +25,6 @@ constexpr double rounding = 1e-9;
 double grown_area(double area, double r) {
   const double root = std::sqrt(area) + std::sqrt(geometry::pi) * r;
   return root * root;
-}
-
-bool fits_alone(const Job& job, const Scene& scene, int piece, const SheetKind& kind) {
-  const double length = kind.length_cm - 2 * job.edge_gap_cm;
-  const double width = kind.width_cm - 2 * job.edge_gap_cm;
-  if (length <= 0 || width <= 0) return false;
-  if (scene.any_angle()) {
-    const double longer = std::max(length, width), shorter = std::min(length, width);
-    return geometry::place_in_rectangle(scene.stand_in(piece).hull, longer, shorter,
-                                        tolerance::sheet_fit_cm)
-        .has_value();
-  }
-  const auto& numbers = scene.orientations(piece);
-  return std::any_of(numbers.begin(), numbers.end(), [&](int number) {
-    const Box& box = scene.orientation(number).box;
-    return box.width() <= length + tolerance::sheet_fit_cm &&
-           box.height() <= width + tolerance::sheet_fit_cm;
-  });
 }
 
 }  // namespace
@@ -71,7 +53,7 @@ SheetLimits::SheetLimits(const Job& job, const Scene& scene) : job_(job) {
     fits_.emplace_back();
     bool some = false;
     for (std::size_t k = 0; k < job.sheets.size(); ++k) {
-      fits_.back().push_back(fits_alone(job, scene, piece, job.sheets[k]));
+      fits_.back().push_back(turn_that_fits(outline.outer, job, job.sheets[k]).has_value());
       some = some || (fits_.back().back() && available_[k] > 0);
     }
     if (some) placeable_.push_back(piece);

@@ -36,21 +36,35 @@ geometry::Polygon about(Point reference, geometry::Polygon piece) {
   return piece;
 }
 
-}  // namespace
-
-StandIn make_stand_in(const geometry::Polygon& piece) {
+/// @param simple the piece or what covers it, about the reference
+StandIn stand_in_of(const geometry::Polygon& piece, Point reference,
+                    const geometry::Polygon& simple) {
   StandIn result;
-  const Box box = geometry::bounding_box(piece.outer);
   result.area_cm2 = geometry::area(piece);
-  result.reference = 0.5 * (box.low + box.high);
-  const auto simple =
-      with_few_corners(about(result.reference, piece), std::hypot(box.width(), box.height()) / 2);
+  result.reference = reference;
   result.parts = convex_parts(simple);
   result.hull = geometry::convex_hull(simple.outer);
   for (const auto& p : result.hull) {
     result.reach_cm = std::max(result.reach_cm, geometry::norm(p));
   }
   return result;
+}
+
+Point middle(const geometry::Polygon& piece) {
+  const Box box = geometry::bounding_box(piece.outer);
+  return 0.5 * (box.low + box.high);
+}
+
+}  // namespace
+
+StandIn make_stand_in(const geometry::Polygon& piece) {
+  const Box box = geometry::bounding_box(piece.outer);
+  const double size = std::hypot(box.width(), box.height()) / 2;
+  return stand_in_of(piece, middle(piece), with_few_corners(about(middle(piece), piece), size));
+}
+
+StandIn make_exact_stand_in(const geometry::Polygon& piece) {
+  return stand_in_of(piece, middle(piece), about(middle(piece), piece));
 }
 
 }  // namespace drapewright::cutting

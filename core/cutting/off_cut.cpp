@@ -1,0 +1,158 @@
+#include "core/cutting/off_cut.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/geometry/distance.h"
+
+namespace drapewright::cutting {
+namespace {
+
+using geometry::Box;
+using geometry::Point;
+using geometry::Segment;
+
+constexpr int columns_at_least = 200;
+/// Columns narrower than this are of no use and only cost time.
+constexpr double narrowest_column_cm = 1e-6;
+
+struct Interval {
+  double low = 0;
+  double high = 0;
+};
+using Intervals = std::vector<Interval>;  ///< rising, apart from each other
+
+/// The y of what lies within the gap of an edge, over all x from `left` to `right`: empty (low
+/// above high) where nothing does. What lies within the gap is a band with round ends.
+Interval shadow(const Segment& edge, double gap, double left, double right) {
+  const Point a = edge.from.x <= edge.to.x ? edge.from : edge.to;
+  const Point b = edge.from.x <= edge.to.x ? edge.to : edge.from;
+  if (right <= a.x - gap || left >= b.x + gap) return {1, 0};
+  const double length = geometry::distance(a, b);
+  if (length <= 0) return {std::min(a.y, b.y) - gap, std::max(a.y, b.y) + gap};
+  const Point normal{gap * (a.y - b.y) / length, gap * (b.x - a.x) / length};  // upwards
+  auto round = [&](Point centre, double x) {
+    const double d = x - centre.x;
+    return std::sqrt(std::max(0.0, gap * gap - d * d));
+  };
+  // The upper limit rises along a's arc, runs straight, and falls along b's arc.
+  auto limit = [&](double x, double sign) {
+    const double from = a.x + sign * normal.x, to = b.x + sign * normal.x;
+    if (x <= from) return a.y + sign * round(a, x);
+    if (x >= to) return b.y + sign * round(b, x);
+    return a.y + sign * normal.y + (x - from) * (b.y - a.y) / (b.x - a.x);
+  };
+  const double l = std::max(left, a.x - gap), r = std::min(right, b.x + gap);
+  Interval result{std::min(limit(l, -1), limit(r, -1)), std::max(limit(l, 1), limit(r, 1))};
+  // Its crest and trough lie at the end that is higher, or lower.
+  const Point high = a.y > b.y ? a : b, low = a.y > b.y ? b : a;
+  if (l <= high.x && high.x <= r) result.high = std::max(result.high, high.y + gap);
+  if (l <= low.x && low.x <= r) result.low = std::min(result.low, low.y - gap);
+  return result;
+}
+
+/// What `blocked` leaves of [0, width]. Sorts `blocked`.
+Intervals rest_of(double width, Intervals& blocked) {
+  std::sort(blocked.begin(), blocked.end(),
+            [](const Interval& a, const Interval& b) { return a.low < b.low; });
+  Intervals result;
+  double reached = 0;
+  for (const auto& interval : blocked) {
+    if (interval.low > reached) result.push_back({reached, std::min(interval.low, width)});
+    reached = std::max(reached, interval.high);
+    if (reached >= width) return result;
+  }
+  result.push_back({reached, width});
+  return result;
+}
+
+Intervals common(const Intervals& a, const Intervals& b) {
+  Intervals result;
+  for (std::size_t i = 0, k = 0; i < a.size() && k < b.size();) {
+    const double low = std::max(a[i].low, b[k].low), high = std::min(a[i].high, b[k].high);
+    if (low < high) result.push_back({low, high});
+    a[i].high < b[k].high ? ++i : ++k;
+  }
+  return result;
+}
+
+std::vector<Segment> edges_of(const std::vector<geometry::Polygon>& outlines) {
+  std::vector<Segment> result;
+  auto add = [&](const geometry::Ring& ring) {
+    for (std::size_t k = 0; k < ring.size(); ++k) {
+      result.push_back({ring[k], ring[(k + 1) % ring.size()]});
+    }
+  };
+  for (const auto& outline : outlines) {
+    add(outline.outer);
+    for (const auto& hole : outline.holes) add(hole);
+  }
+  return result;
+}
+
+/// Where columns end: at every corner less and plus the gap, and often enough in between.
+std::vector<double> column_ends(double length, const std::vector<Segment>& edges, double gap) {
+  std::vector<double> ends;
+  for (int k = 0; k <= columns_at_least; ++k) ends.push_back(length * k / columns_at_least);
+  for (const auto& edge : edges) {
+    for (const double x : {edge.from.x - gap, edge.from.x + gap}) {
+      if (x > 0 && x < length) ends.push_back(x);
+    }
+  }
+  std::sort(ends.begin(), ends.end());
+  const auto same = [](double a, double b) { return b - a < narrowest_column_cm; };
+  ends.erase(std::unique(ends.begin(), ends.end(), same), ends.end());
+  ends.back() = length;
+  return ends;
+}
+
+/// What is free over the whole width of a column.
+Intervals free_in_column(double left, double right, double width,
+                         const std::vector<geometry::Polygon>& outlines,
+                         const std::vector<Segment>& edges, double gap) {
+  Intervals blocked;
+  for (const auto& edge : edges) {
+    const Interval interval = shadow(edge, gap, left, right);
+    if (interval.low <= interval.high) blocked.push_back(interval);
+  }
+  Intervals result = rest_of(width, blocked);
+  // No edge comes near what is left, so each stretch lies wholly inside or wholly outside.
+  std::erase_if(result, [&](const Interval& stretch) {
+    const Point middle{(left + right) / 2, (stretch.low + stretch.high) / 2};
+    return geometry::contains(outlines, middle);
+  });
+  return result;
+}
+
+}  // namespace
+
+Box largest_off_cut(double length_cm, double width_cm,
+                    const std::vector<geometry::Polygon>& outlines, double gap_cm) {
+  const auto edges = edges_of(outlines);
+  const auto ends = column_ends(length_cm, edges, gap_cm);
+  std::vector<Intervals> columns;
+  for (std::size_t k = 0; k + 1 < ends.size(); ++k) {
+    columns.push_back(free_in_column(ends[k], ends[k + 1], width_cm, outlines, edges, gap_cm));
+  }
+  Box best;
+  double most = 0;
+  for (std::size_t first = 0; first < columns.size(); ++first) {
+    Intervals free = columns[first];
+    for (std::size_t last = first; last < columns.size() && !free.empty(); ++last) {
+      if (last > first) free = common(free, columns[last]);
+      double tallest = 0;
+      for (const auto& stretch : free) {
+        const double height = stretch.high - stretch.low;
+        tallest = std::max(tallest, height);
+        const double area = height * (ends[last + 1] - ends[first]);
+        if (area <= most) continue;
+        most = area;
+        best = {{ends[first], stretch.low}, {ends[last + 1], stretch.high}};
+      }
+      if (tallest * (length_cm - ends[first]) <= most) break;
+    }
+  }
+  return best;
+}
+
+}  // namespace drapewright::cutting

@@ -1,0 +1,258 @@
+#include "core/cutting/split.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <tuple>
+
+#include "core/base/error.h"
+#include "core/base/numbers.h"
+#include "core/cutting/fit.h"
+#include "core/cutting/half.h"
+#include "core/cutting/job_check.h"
+#include "core/geometry/circle.h"
+
+namespace drapewright::cutting {
+namespace {
+
+using geometry::Point;
+using geometry::Polygon;
+
+/// Parts are made to fit with this to spare on every side: they are cut on the overlay's grid.
+constexpr double margin_cm = 1e-4;
+/// Directions tried for a cut and for laying a grid of sheets over a piece.
+constexpr int cut_directions = 36;
+constexpr int grid_directions = 18;
+constexpr int bisections = 12;
+/// Positions tried where both sides fit, ends included.
+constexpr int positions = 9;
+/// How many of the most promising cuts are followed up: of the whole piece, of its parts, of
+/// theirs.
+constexpr std::size_t followed[] = {5, 3, 1};
+/// A piece in more parts than this is no longer of use: it stays whole.
+constexpr int deepest = 64;
+
+/// A cut with what is known of it before it is made.
+struct Proposal {
+  Cut cut;
+  int parts = 0;     ///< at most so many, by the estimate
+  double grade = 0;  ///< the lower the better: seam against the smaller side
+};
+
+/// A piece in parts, to be compared with other ways to cut it.
+struct Division {
+  std::vector<Polygon> parts;
+  std::vector<geometry::Segment> seams;
+
+  double seam_cm() const {
+    double sum = 0;
+    for (const auto& seam : seams) sum += geometry::distance(seam.from, seam.to);
+    return sum;
+  }
+  double least_area_cm2() const {
+    double least = std::numeric_limits<double>::infinity();
+    for (const auto& part : parts) least = std::min(least, geometry::area(part));
+    return least;
+  }
+  void add(const Division& other) {
+    parts.insert(parts.end(), other.parts.begin(), other.parts.end());
+    seams.insert(seams.end(), other.seams.begin(), other.seams.end());
+  }
+};
+
+/// Short seams and a large smallest part in one figure that does not depend on the piece's size.
+double grade(double seam_cm, double least_area_cm2) {
+  return seam_cm / std::sqrt(std::max(least_area_cm2, 1e-12));
+}
+
+class Splitter {
+ public:
+  Splitter(const Job& job, double least_part_cm, const Progress& progress)
+      : job_(job),
+        least_part_cm_(least_part_cm),
+        progress_(progress),
+        sheets_(sheets_at_hand(job)) {}
+
+  bool fits(const std::vector<Point>& points) const {
+    return std::any_of(sheets_.begin(), sheets_.end(), [&](const SheetKind& sheet) {
+      return turn_that_fits(points, job_, sheet).has_value();
+    });
+  }
+  /// Nothing where no cutting helps.
+  std::optional<Division> divide(const Polygon& piece) const {
+    if (largest_usable_cm2() <= 0) return {};
+    return divide(piece, 0);
+  }
+
+ private:
+  double usable(double side) const { return side - 2 * (job_.edge_gap_cm + margin_cm); }
+  double largest_usable_cm2() const {
+    double most = 0;
+    for (const auto& sheet : sheets_) {
+      const double length = usable(sheet.length_cm), width = usable(sheet.width_cm);
+      if (length > 0 && width > 0) most = std::max(most, length * width);
+    }
+    return most;
+  }
+  bool fits_with_margin(const std::vector<Point>& points) const {
+    return std::any_of(sheets_.begin(), sheets_.end(), [&](const SheetKind& sheet) {
+      return turn_that_fits(points, job_, sheet, margin_cm).has_value();
+    });
+  }
+
+  /// An upper limit to the parts needed: a grid of sheets laid over the points.
+  int estimate(const std::vector<Point>& points) const {
+    if (points.size() < 3) return 0;
+    if (fits_with_margin(points)) return 1;
+    double least = std::numeric_limits<double>::infinity();
+    for (const double angle : grid_angles()) {
+      const double along = geometry::extent_along(points, angle);
+      const double across = geometry::extent_along(points, angle + 90);
+      for (const auto& sheet : sheets_) {
+        const double length = usable(sheet.length_cm), width = usable(sheet.width_cm);
+        if (length <= 0 || width <= 0) continue;
+        least = std::min(least, std::ceil(along / length) * std::ceil(across / width));
+      }
+    }
+    return static_cast<int>(std::clamp(least, 2.0, 1e6));
+  }
+  std::vector<double> grid_angles() const {
+    std::vector<double> result;
+    if (job_.rotations_deg) {
+      for (const double angle : *job_.rotations_deg) result.push_back(-angle);
+    } else {
+      for (int k = 0; k < 2 * grid_directions; ++k) result.push_back(180.0 * k / grid_directions);
+    }
+    return result;
+  }
+
+  /// The farthest position from `low` on at which the near side still fits.
+  double farthest_that_fits(const Polygon& piece, Point normal, double low, double high) const {
+    for (int k = 0; k < bisections; ++k) {
+      const double middle = (low + high) / 2;
+      (fits_with_margin(near_half(piece, {normal, middle}).points) ? low : high) = middle;
+    }
+    return low;
+  }
+
+  void propose(const Polygon& piece, const Cut& cut, std::vector<Proposal>& result) const {
+    const Half near = near_half(piece, cut), far = near_half(piece, cut.reversed());
+    const double least = std::min(near.area_cm2, far.area_cm2);
+    if (!(least > 1e-3) || near.seams == 0) return;
+    const int sides = estimate(near.points) + estimate(far.points);
+    // A cut that runs through bays leaves more than two parts; a hole takes one of them back.
+    const int extra = std::max(0, near.seams - 1 - static_cast<int>(piece.holes.size()));
+    result.push_back({cut, sides + extra, grade(near.seam_cm, least)});
+  }
+
+  void propose_along(const Polygon& piece, double direction_deg,
+                     std::vector<Proposal>& result) const {
+    const Point normal{std::cos(geometry::radians(direction_deg)),
+                       std::sin(geometry::radians(direction_deg))};
+    const auto ends = geometry::extremes_along(piece.outer, direction_deg);
+    const double low = geometry::dot(normal, ends.from), high = geometry::dot(normal, ends.to);
+    const double near = farthest_that_fits(piece, normal, low, high);
+    const double far = -farthest_that_fits(piece, -1.0 * normal, -high, -low);
+    if (far <= near) {
+      for (int k = 0; k < positions; ++k) {
+        propose(piece, {normal, far + (near - far) * k / (positions - 1)}, result);
+      }
+      return;
+    }
+    propose(piece, {normal, near}, result);
+    propose(piece, {normal, far}, result);
+    for (const int shares : {2, 3, 4})
+      propose(piece, {normal, low + (high - low) / shares}, result);
+  }
+
+  std::vector<Proposal> proposals(const Polygon& piece) const {
+    std::vector<Proposal> result;
+    for (int k = 0; k < cut_directions; ++k) {
+      progress_.at(0);
+      propose_along(piece, 180.0 * k / cut_directions, result);
+    }
+    std::stable_sort(result.begin(), result.end(), [](const Proposal& a, const Proposal& b) {
+      return std::tie(a.parts, a.grade) < std::tie(b.parts, b.grade);
+    });
+    return result;
+  }
+
+  bool is_sliver(const Polygon& part) const {
+    const auto circle = geometry::largest_inscribed_circle({part});
+    return !circle || 2 * circle->radius_cm < least_part_cm_;
+  }
+  /// Slivers count before all: a part too narrow to handle is worse than one part more.
+  std::tuple<std::ptrdiff_t, std::size_t, double> rank(const Division& division) const {
+    const auto slivers = std::count_if(division.parts.begin(), division.parts.end(),
+                                       [&](const Polygon& part) { return is_sliver(part); });
+    return {slivers, division.parts.size(), grade(division.seam_cm(), division.least_area_cm2())};
+  }
+
+  std::optional<Division> divide(const Polygon& piece, int depth) const {
+    if (fits_with_margin(piece.outer)) return Division{{piece}, {}};
+    if (depth > deepest) return {};
+    std::optional<Division> best;
+    std::size_t tried = 0;
+    for (const Proposal& proposal : proposals(piece)) {
+      if (tried == followed[std::min(depth, 2)]) break;
+      if (best && proposal.parts > static_cast<int>(best->parts.size()) + 1) break;
+      auto division = follow(piece, proposal.cut, depth);
+      if (!division) continue;
+      const bool clean = std::get<0>(rank(*division)) == 0;
+      if (!best || rank(*division) < rank(*best)) best = std::move(division);
+      if (clean) ++tried;  // cuts that leave slivers do not use up the tries
+    }
+    return best;
+  }
+  std::optional<Division> follow(const Polygon& piece, const Cut& cut, int depth) const {
+    const Halves halves = cut_apart(piece, cut);
+    if (halves.parts.size() < 2) return {};
+    Division result{{}, halves.seams};
+    for (const auto& part : halves.parts) {
+      const auto division = divide(part, depth + 1);
+      if (!division) return {};
+      result.add(*division);
+    }
+    return result;
+  }
+
+  const Job& job_;
+  double least_part_cm_;
+  const Progress& progress_;
+  std::vector<SheetKind> sheets_;
+};
+
+/// Outer ring counter-clockwise, holes clockwise, whichever way they were given.
+Polygon wound_right(Polygon piece) {
+  if (geometry::signed_area(piece.outer) < 0) std::reverse(piece.outer.begin(), piece.outer.end());
+  for (auto& hole : piece.holes) {
+    if (geometry::signed_area(hole) > 0) std::reverse(hole.begin(), hole.end());
+  }
+  return piece;
+}
+
+}  // namespace
+
+SplitJob split_to_fit(const Job& job, double least_part_cm, const Progress& progress) {
+  check(job);
+  if (!(std::isfinite(least_part_cm) && least_part_cm >= 0)) {
+    throw InputError("the least part is " + format_short(least_part_cm), "0 or more");
+  }
+  const Splitter splitter(job, least_part_cm, progress);
+  SplitJob result{job, {}, {}};
+  result.job.pieces.clear();
+  for (std::size_t i = 0; i < job.pieces.size(); ++i) {
+    const int number = static_cast<int>(i);
+    std::optional<Division> division;
+    if (!splitter.fits(job.pieces[i].outer)) division = splitter.divide(wound_right(job.pieces[i]));
+    if (!division) division = Division{{job.pieces[i]}, {}};
+    for (auto& part : division->parts) {
+      result.job.pieces.push_back(std::move(part));
+      result.piece_of.push_back(number);
+    }
+    for (const auto& seam : division->seams) result.seams.push_back({number, seam});
+  }
+  return result;
+}
+
+}  // namespace drapewright::cutting
