@@ -172,13 +172,16 @@ constexpr double decoded_at = 0.7;
 wound::Case case_in(const JsonValue& root) {
   check_version(root);
   check_for_stray_settings(root);
-  constexpr std::array<std::string_view, 10> names{
-      "drapewright_case", "label",    "body_site", "limb_girth_cm", "head_direction_deg",
-      "assessments",      "dressing", "supplies",  "applications",  "cautions"};
+  constexpr std::array<std::string_view, 11> names{
+      "drapewright_case", "label",         "body_site",
+      "body_site_id",     "limb_girth_cm", "head_direction_deg",
+      "assessments",      "dressing",      "supplies",
+      "applications",     "cautions"};
   const MemberReader members(root, "the case", names);
   members.required("drapewright_case");
   wound::Case out{.label = text_in(members.required("label")), .extra = members.extra()};
   members.text("body_site", out.body_site);
+  members.text("body_site_id", out.body_site_id);
   members.number("limb_girth_cm", out.limb_girth_cm);
   members.number("head_direction_deg", out.head_direction_deg);
   for (const auto& item : list_in(members.required("assessments"), "assessments")) {

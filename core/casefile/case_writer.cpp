@@ -133,6 +133,7 @@ std::string case_to_json(const wound::Case& value) {
   out.number("drapewright_case", 1);
   out.text("label", value.label);
   if (!value.body_site.empty()) out.text("body_site", value.body_site);
+  if (!value.body_site_id.empty()) out.text("body_site_id", value.body_site_id);
   if (value.limb_girth_cm) out.number("limb_girth_cm", *value.limb_girth_cm);
   out.number("head_direction_deg", value.head_direction_deg);
   out.begin_list("assessments");

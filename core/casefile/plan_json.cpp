@@ -163,6 +163,17 @@ void write_numbers(JsonWriter& out, std::string_view name, std::span<const doubl
   out.numbers(numbers);
 }
 
+void write(JsonWriter& out, const dressing::BorderStretch& stretch) {
+  out.begin_object();
+  out.text("kind", dressing::name_of(stretch.kind));
+  out.number("length_cm", stretch.length_cm);
+  write_figure(out, "least", "cm", stretch.least);
+  write_line(out, "least_line_cm", stretch.least_line);
+  out.name("line_cm");
+  out.ring(stretch.line, false);
+  out.end_object();
+}
+
 /// The bridges between pieces of filler, and then the port with its own.
 void write_bridges_and_port(JsonWriter& out, const dressing::Drape& drape) {
   const bool to_port = drape.port.on_bridge && !drape.bridges.empty();
@@ -189,6 +200,8 @@ void write(JsonWriter& out, const dressing::Drape& drape) {
   write_figure(out, "least_border", "cm", drape.least_border);
   write_line(out, "least_border_line_cm", drape.least_border_line);
   write_numbers(out, "border_by_clock_cm", drape.border_by_clock_cm);
+  out.number("border_enough_cm", drape.border_enough_cm);
+  write_list(out, "border_stretches", drape.border_stretches);
   write_point(out, "centroid_cm", drape.centroid_cm);
   write_bridges_and_port(out, drape);
   write_list(out, "sheets", drape.sheets);
@@ -256,7 +269,9 @@ std::string plan_to_json(const dressing::Plan& plan, bool compact) {
   out.number("drapewright_plan", 1);
   out.text("label", plan.label);
   out.text("date", plan.date);
+  if (!plan.body_site.empty()) out.text("body_site", plan.body_site);
   out.number("head_direction_deg", plan.head_direction_deg);
+  out.text("twelve_oclock", practice::name_of(plan.twelve));
   out.number("tracing_error_cm", plan.tracing_error_cm);
   out.number("border_cm", plan.border_cm);
   out.number("applications", plan.applications);

@@ -8,6 +8,7 @@
 #include "core/base/numbers.h"
 #include "core/base/tolerances.h"
 #include "core/dressing/border.h"
+#include "core/dressing/border_stretches.h"
 #include "core/dressing/bridge.h"
 #include "core/dressing/film_cover.h"
 #include "core/geometry/measures.h"
@@ -112,6 +113,9 @@ class FilmCutter {
                            left.least_line ? value_.dressing.tracing_error_mm / 10 : 0};
     drape_.least_border_line = left.least_line;
     drape_.border_by_clock_cm = left.by_clock_cm;
+    const BorderLimits limits = border_limits(value_);
+    drape_.border_enough_cm = limits.enough_cm;
+    drape_.border_stretches = border_stretches(wounds_, no_film_, limits);
     if (left.least_line) report_short_border(left);
   }
 

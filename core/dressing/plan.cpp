@@ -17,6 +17,10 @@ Plan plan_dressing(const wound::Case& value, const Progress& progress, const std
   plan.label = value.label;
   plan.date = assessment.date;
   plan.head_direction_deg = value.head_direction_deg;
+  if (const practice::BodySite* site = wound::site_of(value)) {
+    plan.body_site = site->id;
+    plan.twelve = site->twelve;
+  }
   plan.tracing_error_cm = value.dressing.tracing_error_mm / 10;
   plan.border_cm = value.dressing.border_cm;
   remark_on_case(value, today, findings);

@@ -3,11 +3,13 @@
 #include <array>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "core/base/progress.h"
 #include "core/dressing/finding.h"
 #include "core/geometry/shape.h"
+#include "core/practice/body_sites.h"
 #include "core/supplies/stock_item.h"
 #include "core/wound/case.h"
 
@@ -106,6 +108,28 @@ struct Port {
   }
 };
 
+/// What film border is left along a part of the wounds' edge. `enough_cm` below is common
+/// practice's least, or what was asked for where that is less.
+enum class BorderKind {
+  enough,        ///< at least enough_cm, the tracing error counted
+  may_be_short,  ///< enough as drawn, but by less than the tracing error
+  too_short,     ///< under enough_cm
+  none,          ///< film cannot reach skin: what takes no film lies at the edge or on it
+};
+/// "enough", "may_be_short", "too_short", "none".
+std::string_view name_of(BorderKind kind);
+
+/// A longest part of the wounds' edge with one kind of border.
+struct BorderStretch {
+  BorderKind kind = BorderKind::enough;
+  /// Along the edge, wound on the left; the first point is repeated at the end of a whole ring.
+  std::vector<geometry::Point> line;
+  double length_cm = 0;
+  Figure least;                  ///< border on it, at most the one asked for
+  geometry::Segment least_line;  ///< from wound edge to film edge; a point where film reaches as
+                                 ///< far as was asked or not at all
+};
+
 /// One film for one group of wounds, with its port.
 struct Drape {
   std::vector<std::string> wounds;
@@ -116,6 +140,8 @@ struct Drape {
   Figure least_border;
   std::optional<geometry::Segment> least_border_line;  ///< wound edge to film edge, when cut short
   std::array<double, 12> border_by_clock_cm{};         ///< hours 1 to 12
+  double border_enough_cm = 0;                         ///< what the stretches are held against
+  std::vector<BorderStretch> border_stretches;         ///< the whole edge, ring by ring
   geometry::Point centroid_cm;                         ///< of the group: centre of that clock
   Port port;
   std::vector<FilmSheet> sheets;  ///< one, or several that overlap; empty when the stock has not
@@ -152,7 +178,9 @@ struct Consumable {
 struct Plan {
   std::string label;
   std::string date;
-  double head_direction_deg = 90;
+  std::string body_site;           ///< id in core/practice; empty where it is not known
+  double head_direction_deg = 90;  ///< of 12 o'clock
+  practice::Twelve twelve = practice::Twelve::head;  ///< what 12 o'clock points to
   double tracing_error_cm = 0;
   double border_cm = 0;
   int applications = 0;  ///< over the course

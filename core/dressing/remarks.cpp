@@ -9,6 +9,7 @@
 #include <utility>
 
 #include "core/base/numbers.h"
+#include "core/dressing/site_remarks.h"
 #include "core/geometry/measures.h"
 #include "core/practice/cautions.h"
 #include "core/practice/limits.h"
@@ -173,6 +174,7 @@ void remark_on_age(const std::string& assessed, const std::string& today, Findin
 
 void remark_on_case(const wound::Case& value, const std::string& today, FindingList& findings) {
   remark_on_cautions(value.cautions, findings);
+  remark_on_site(value, findings);
   remark_on_counts(value, findings);
   remark_on_age(value.current().date, today, findings);
   for (const wound::Wound& wound : value.current().wounds) remark_on_wound(wound, findings);

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "core/base/extra_members.h"
+#include "core/practice/body_sites.h"
 #include "core/supplies/stock_item.h"
 #include "core/wound/wound.h"
 
@@ -67,8 +68,9 @@ struct CautionReview {
 struct Case {
   std::string label;                    ///< a pseudonym, 1 to 80 characters; never a name
   std::string body_site;                ///< free text, may be empty
+  std::string body_site_id;             ///< chosen from practice::body_sites, or empty
   std::optional<double> limb_girth_cm;  ///< where the wound is on a limb
-  double head_direction_deg = 90;
+  double head_direction_deg = 90;       ///< of 12 o'clock; on the foot that is the heel (site_of)
   std::vector<Assessment> assessments;  ///< oldest first, never empty; the last is planned
   DressingSettings dressing;
   std::optional<supplies::StockList> supplies;  ///< nothing: the built-in catalogue
@@ -91,6 +93,10 @@ void check(const Case& value);
 /// The shape part of `check` for one wound or zone; `pointer` is where it stands.
 void check_outline(const geometry::Ring& outline, const std::vector<geometry::Ring>& islands,
                    const std::string& pointer);
+
+/// The place of the body: the one chosen, or where none was the one that the free text names.
+/// nullptr where it is not in the table.
+const practice::BodySite* site_of(const Case& value);
 
 /// The stock that a case is planned with: its own, or the built-in catalogue.
 const supplies::StockList& stock_of(const Case& value);

@@ -4,6 +4,7 @@
 #include <string>
 
 #include "core/base/numbers.h"
+#include "core/practice/body_sites.h"
 #include "core/practice/cautions.h"
 #include "core/practice/limits.h"
 #include "core/practice/rules.h"
@@ -21,6 +22,23 @@ std::string row_of(const std::vector<std::string>& cells) {
 
 std::string code(std::string_view id) { return "`" + std::string(id) + "`"; }
 
+std::string rows_of_sites() {
+  std::string rows;
+  for (const BodySite& row : body_sites()) {
+    std::string cautions;
+    for (const std::string_view id : row.cautions) {
+      cautions += (cautions.empty() ? "" : ", ") + code(id);
+    }
+    rows += row_of({code(row.id), std::string(row.name), row.on_limb ? "limb" : "",
+                    std::string(name_of(row.twelve)), cautions});
+  }
+  for (const SiteCaution& row : site_cautions()) {
+    rows += row_of({code(row.id), row.warns ? "warning" : "note", std::string(row.text),
+                    describe(row.source)});
+  }
+  return rows;
+}
+
 std::string rows_of_tables() {
   std::string rows;
   for (const Limit& row : limits()) {
@@ -37,7 +55,7 @@ std::string rows_of_tables() {
     rows += row_of({code(row.id), stop ? "stop" : "warning", std::string(row.text),
                     std::string(row.advice), describe(row.source)});
   }
-  return rows;
+  return rows + rows_of_sites();
 }
 
 std::string rows_of_document() {
