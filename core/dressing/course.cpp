@@ -4,6 +4,7 @@
 #include <cmath>
 #include <iterator>
 #include <map>
+#include <optional>
 #include <string>
 #include <utility>
 
@@ -40,6 +41,7 @@ class CourseLister {
     list_canisters();
     list_batteries();
     list_sundries();
+    check_shelf();
   }
 
  private:
@@ -148,6 +150,40 @@ class CourseLister {
                            "). A piece must be split, or a larger sheet be had; the materials "
                            "list has no line for it.",
                    .source = own_rule()});
+  }
+
+  // Shelf --------------------------------------------------------------------------------------
+
+  /// What the shelf has of an item; nothing where it is not counted or the stock has no such item.
+  std::optional<int> on_shelf(const std::string& item) const {
+    std::optional<int> count;
+    for (const supplies::StockItem& line : stock_) {
+      if (line.item != item) continue;
+      if (!line.available) return std::nullopt;
+      count = count.value_or(0) + *line.available;
+    }
+    return count;
+  }
+
+  /// Whether this dressing, and else the whole course, asks for more than the shelf has.
+  void check_shelf() {
+    std::map<std::string, std::pair<double, double>> wanted;  // of this dressing, of the course
+    for (const Consumable& line : plan_.consumables) {
+      wanted[line.item].first += line.per_application;
+      wanted[line.item].second += line.per_course;
+    }
+    for (const auto& [item, amounts] : wanted) {
+      const auto available = on_shelf(item);
+      if (!available || amounts.second <= *available) continue;
+      const bool now = amounts.first > *available;
+      findings_.add({.severity = now ? Severity::warning : Severity::note,
+                     .code = now ? "stock-short-now" : "stock-short-course",
+                     .text = item + ": " + (now ? "this dressing" : "the course") + " takes " +
+                             format_short(now ? amounts.first : amounts.second, 1) +
+                             ", the shelf has " + std::to_string(*available) +
+                             (now ? ". Get more before it is opened." : ". Order in time."),
+                     .source = own_rule()});
+    }
   }
 
   // Film and port ------------------------------------------------------------------------------

@@ -119,17 +119,33 @@ class FilmCutter {
     if (left.least_line) report_short_border(left);
   }
 
+  /// " Of 20.4 cm of edge, 6.2 cm have too little and 1.0 cm none."
+  std::string edge_in_words() const {
+    const auto& stretches = drape_.border_stretches;
+    const double short_cm = length_of(stretches, BorderKind::too_short);
+    const double none_cm = length_of(stretches, BorderKind::none);
+    if (short_cm + none_cm == 0) return {};
+    double whole_cm = 0;
+    for (const BorderStretch& stretch : stretches) whole_cm += stretch.length_cm;
+    return " Of " + format_number(whole_cm, 1) + " cm of edge, " + format_number(short_cm, 1) +
+           " cm have under " + format_short(drape_.border_enough_cm, 2) + " cm" +
+           (none_cm > 0 ? ", " + format_number(none_cm, 1) + " cm none" : "") + ".";
+  }
+
   void report_short_border(const BorderLeft& left) {
     const geometry::Point where = left.least_line->from;
     if (left.least_cm <= tolerance::contact_cm) {
       add(Severity::stop, "no-border",
           "Film cannot cover the wound's edge here: what takes no film reaches it. No seal can be "
-          "had this way.",
+          "had this way." +
+              edge_in_words(),
           source_of_rule("film-on-skin"), where);
       return;
     }
     const practice::Limit& limit = practice::limit("border_cm");
+    const double error_cm = value_.dressing.tracing_error_mm / 10;
     const bool short_of_practice = left.least_cm < *limit.usual_minimum;
+    const bool in_doubt = !short_of_practice && left.least_cm - error_cm < *limit.usual_minimum;
     std::string hours;
     for (std::size_t hour = 0; hour < 12; ++hour) {
       if (left.by_clock_cm[hour] >= std::min(*limit.usual_minimum, border_cm())) continue;
@@ -138,7 +154,13 @@ class FilmCutter {
     std::string text = "Anatomy leaves a film border of " + format_number(left.least_cm, 2) +
                        " cm here, of the " + format_short(border_cm(), 2) + " cm wanted.";
     if (!hours.empty()) text += " Short at o'clock: " + hours + ".";
-    add(short_of_practice ? Severity::warning : Severity::note, "border-short", text,
+    if (in_doubt) {
+      text += " An edge drawn up to " + format_short(error_cm, 2) +
+              " cm off means that it may be " + "under " + format_short(*limit.usual_minimum, 2) +
+              " cm.";
+    }
+    text += edge_in_words();
+    add(short_of_practice || in_doubt ? Severity::warning : Severity::note, "border-short", text,
         source_of_limit("border_cm"), where);
   }
 

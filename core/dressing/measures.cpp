@@ -3,10 +3,13 @@
 #include <array>
 #include <cmath>
 #include <limits>
+#include <string>
 
+#include "core/base/numbers.h"
 #include "core/dressing/pockets.h"
 #include "core/geometry/measures.h"
 #include "core/geometry/offset.h"
+#include "core/practice/limits.h"
 
 namespace drapewright::dressing {
 namespace {
@@ -66,6 +69,30 @@ geometry::Segment width_line(const std::vector<geometry::Point>& points,
           middle + dot(ends.to - middle, across) * across};
 }
 
+/// The area's spread grows with the edge: a ragged outline has far more edge than its hull.
+void remark_on_spread(const WoundMeasures& m, const std::vector<geometry::Point>& points,
+                      double tracing_error_cm, FindingList& findings) {
+  const double share = practice::limit("largest_spread_share").standard;
+  if (m.area.spread <= share * m.area.value) return;
+  constexpr double ragged = 1.5;  // 1 for a convex wound; from here on the edge is to blame
+  const double hull_cm = geometry::edge_length(geometry::convex_hull(points));
+  const bool is_ragged = m.perimeter.value > ragged * hull_cm;
+  const std::string error = format_short(10 * tracing_error_cm, 2) + " mm";
+  const std::string why =
+      is_ragged
+          ? "the outline is ragged, " + format_number(m.perimeter.value, 1) + " cm of edge where " +
+                format_number(hull_cm, 1) + " cm go round it. Trace it again, more smoothly."
+          : "the wound is small for an edge drawn up to " + error + " off. Trace it larger.";
+  findings.add({.severity = Severity::warning,
+                .code = "spread-large",
+                .text = "The area, " + format_number(m.area.value, 1) + " +/- " +
+                        format_number(m.area.spread, 1) + " cm2, is hardly known: " + why +
+                        " The volume and the fluid by area share this doubt.",
+                .source = source_of_limit("largest_spread_share"),
+                .wound = m.id,
+                .where_cm = m.centroid_cm});
+}
+
 }  // namespace
 
 WoundMeasures measure_wound(const PreparedWound& prepared, double head_deg, double tracing_error_cm,
@@ -90,6 +117,7 @@ WoundMeasures measure_wound(const PreparedWound& prepared, double head_deg, doub
   m.volume = {cavity_volume(prepared, findings), m.area.spread * prepared.wound->depth_cm};
   m.kundin_volume_cm3 = kundin_factor * m.rectangle_area_cm2 * prepared.wound->depth_cm;
   m.centroid_cm = geometry::centroid(prepared.shape);
+  remark_on_spread(m, points, tracing_error_cm, findings);
   return m;
 }
 

@@ -351,6 +351,16 @@ constexpr std::array table{
           .source = own,
           .meaning = "How much more filler than the pieces' own area is reckoned with until they "
                      "are laid out on sheets."},
+    Limit{.id = "largest_spread_share",
+          .title = "Spread of a figure",
+          .unit = "",
+          .minimum = 0,
+          .maximum = 10,
+          .standard = 0.5,
+          .usual_maximum = 0.5,
+          .source = own,
+          .meaning = "How large the spread of a figure may be, as a share of it, before the plan "
+                     "says that the figure is hardly worth reading."},
 };
 
 std::string after_number(const Limit& limit) {

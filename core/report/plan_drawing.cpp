@@ -245,7 +245,7 @@ void Page::draw_surroundings(Drawing& drawing, const std::string& heading) {
           ? Point{layout_.panel.x + 0.5 * layout_.panel_width, layout_.panel.y + half_rose}
           : Point{layout_.field.high.x - half_rose, layout_.panel.y + half_rose};
   drawing.layers.push_back(
-      draw_rose(rose, m_.rose_radius(), sketch_.head_direction_deg, band_text));
+      draw_rose(rose, m_.rose_radius(), sketch_.head_direction_deg, band_text, sketch_.twelve));
   drawing.layers.push_back({LayerKind::panel, {}, {}, {heading_label(heading)}});
   drawing.width_mm = layout_.size.width_mm;
   drawing.height_mm = std::max(layout_.size.height_mm, bar_top + m_.scale_bar());

@@ -29,7 +29,8 @@ Label word(Point middle, std::string text, double size_mm, bool bold) {
 
 double rose_reach_mm(double radius_mm, double text_mm) { return radius_mm + 1.9 * text_mm; }
 
-DrawnLayer draw_rose(Point centre_mm, double radius_mm, double head_direction_deg, double text_mm) {
+DrawnLayer draw_rose(Point centre_mm, double radius_mm, double head_direction_deg, double text_mm,
+                     practice::Twelve twelve) {
   DrawnLayer rose{LayerKind::clock, {}, {}, {}};
   Stroke dial{{}, LayerKind::clock};
   for (int deg = 0; deg <= 360; deg += 6) dial.points.push_back(on_dial(centre_mm, radius_mm, deg));
@@ -50,8 +51,8 @@ DrawnLayer draw_rose(Point centre_mm, double radius_mm, double head_direction_de
                           false,
                           true});
   // Beside the arrow, not on it.
-  rose.labels.push_back(
-      word(on_dial(centre_mm, 0.45 * radius_mm, head - 90), "head", text_mm, true));
+  rose.labels.push_back(word(on_dial(centre_mm, 0.45 * radius_mm, head - 90),
+                             std::string(practice::name_of(twelve)), text_mm, true));
   return rose;
 }
 

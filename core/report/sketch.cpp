@@ -67,7 +67,8 @@ void add_zone(SketchBuilder& builder, const wound::SkinZone& zone) {
 }
 
 void add_case(SketchBuilder& builder, const wound::Case& value) {
-  builder.set_head_direction(value.head_direction_deg);
+  const practice::BodySite* site = wound::site_of(value);
+  builder.set_clock(value.head_direction_deg, site ? site->twelve : practice::Twelve::head);
   for (const wound::Wound& wound : value.current().wounds) {
     if (wound.outline_cm.size() >= 3) add_wound(builder, wound, value.head_direction_deg);
   }

@@ -15,7 +15,10 @@ class SketchBuilder {
   void add_caption(Caption caption) { sketch_.captions.push_back(std::move(caption)); }
   void add_dimension(Dimension dimension) { sketch_.dimensions.push_back(std::move(dimension)); }
   void keep_clear(geometry::Circle circle) { sketch_.keep_clear.push_back(circle); }
-  void set_head_direction(double deg) { sketch_.head_direction_deg = deg; }
+  void set_clock(double direction_deg, practice::Twelve twelve) {
+    sketch_.head_direction_deg = direction_deg;
+    sketch_.twelve = twelve;
+  }
 
   /// Layers bottom first; empty ones are left out.
   Sketch finish();

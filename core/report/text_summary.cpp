@@ -174,7 +174,8 @@ class Summary {
     row("All edges", one_decimal(wound.perimeter.value) + " cm");
     row("Length", in_words(wound.length, "cm") + ", " + along_clock(wound.length_direction_deg));
     row("Width", in_words(wound.width, "cm") + ", at right angles to it");
-    row("Head to foot", in_words(wound.head_to_foot, "cm"));
+    const bool on_foot = plan_.twelve == practice::Twelve::heel;
+    row(on_foot ? "Heel to toes" : "Head to foot", in_words(wound.head_to_foot, "cm"));
     row("Side to side", in_words(wound.side_to_side, "cm"));
     row("By ruler", "length x width " + one_decimal(wound.rectangle_area_cm2) +
                         " cm2, as an ellipse " + one_decimal(wound.ellipse_area_cm2) + " cm2");
@@ -305,8 +306,31 @@ class Summary {
       hours += right(std::to_string(i + 1), 5);
       borders += right(one_decimal(drape.border_by_clock_cm[i]), 5);
     }
-    line("  " + left("Hour", 16) + hours);
+    line("  " + left("Hour (12 = " + std::string(practice::name_of(plan_.twelve)) + ")", 16) +
+         hours);
     line("  " + left("Border, cm", 16) + borders);
+    write_edge(drape);
+  }
+
+  /// The wounds' edge by the border left; said where any of it falls short or may do so.
+  void write_edge(const dressing::Drape& drape) {
+    const std::string enough = glued(format_short(drape.border_enough_cm, 2) + " cm");
+    for (const auto& stretch : drape.border_stretches) {
+      if (stretch.kind == dressing::BorderKind::enough) continue;
+      const auto hour = [&](geometry::Point p) {
+        return std::to_string(
+            geometry::clock_sector(drape.centroid_cm, p, plan_.head_direction_deg));
+      };
+      const bool none = stretch.kind == dressing::BorderKind::none;
+      const std::string kind = none ? "no border"
+                               : stretch.kind == dressing::BorderKind::too_short
+                                   ? "under " + enough
+                                   : "may be under " + enough;
+      // Along the line the wound is on the left: the outer edge is walked against the clock.
+      row("Edge", glued(one_decimal(stretch.length_cm) + " cm") + ", " + hour(stretch.line.back()) +
+                      " to " + hour(stretch.line.front()) + " o'clock: " + kind +
+                      (none ? "" : "; least " + in_words(stretch.least, "cm")));
+    }
   }
 
   void write_port(const dressing::Port& port) {

@@ -21,7 +21,8 @@ const std::vector<Figures>& figures() {  // NOLINT(readability-function-size): a
        .port_fits = true,
        // 15.37 cm long, yet it fits a square of 15 cm near 45 degrees, with 0.397 cm to spare.
        .sheets = {"Film sheet 15 x 15 cm"},
-       .findings = {}},
+       .findings = {"site-clock", "site-girth-missing", "site-heel-weight", "site-blood-flow",
+                    "site-rounded", "site-bone-near"}},
       {.file = "traced-150-points",
        .area_cm2 = {43.135550},
        .edge_cm = {24.591217},
@@ -38,7 +39,7 @@ const std::vector<Figures>& figures() {  // NOLINT(readability-function-size): a
        .largest_aperture_cm = 5.539788,
        .port_fits = true,
        .sheets = {"Film sheet 20 x 20 cm"},
-       .findings = {}},
+       .findings = {"site-lain-on", "site-cleft", "site-soiling", "site-bone-near"}},
       {.file = "two-wounds-one-film",
        .area_cm2 = {11.034150, 10.117800},
        .edge_cm = {12.096853, 11.408224},
@@ -56,7 +57,7 @@ const std::vector<Figures>& figures() {  // NOLINT(readability-function-size): a
        .largest_aperture_cm = 2.692600,
        .port_fits = true,
        .sheets = {"Film sheet 20 x 20 cm"},
-       .findings = {"filler-joined"}},
+       .findings = {"filler-joined", "site-sat-on", "site-cleft", "site-soiling"}},
       {.file = "island-of-skin",
        .area_cm2 = {43.983600},
        .edge_cm = {29.588696},
@@ -73,7 +74,7 @@ const std::vector<Figures>& figures() {  // NOLINT(readability-function-size): a
        .largest_aperture_cm = 3.994327,
        .port_fits = true,
        .sheets = {"Film sheet 20 x 20 cm"},
-       .findings = {}},
+       .findings = {"site-girth-missing", "site-hair", "site-rounded"}},
       {.file = "narrow-arm",
        .area_cm2 = {18.556450},
        .edge_cm = {21.627216},
@@ -90,7 +91,8 @@ const std::vector<Figures>& figures() {  // NOLINT(readability-function-size): a
        .largest_aperture_cm = 3.594090,
        .port_fits = true,
        .sheets = {"Film sheet 20 x 20 cm"},
-       .findings = {"unfilled"}},
+       .findings = {"unfilled", "site-girth-missing", "site-blood-flow", "site-bone-near",
+                    "site-hair"}},
       {.file = "film-cut-short",
        .area_cm2 = {20.010100},
        .edge_cm = {16.288183},
@@ -108,7 +110,8 @@ const std::vector<Figures>& figures() {  // NOLINT(readability-function-size): a
        .port_fits = true,
        // The whole film is too large for 15 x 15 cm by 0.205 cm; the notch takes off less.
        .sheets = {"Film sheet 20 x 20 cm"},
-       .findings = {"border-short"}},
+       .findings = {"border-short", "site-lain-on", "site-cleft", "site-soiling",
+                    "site-bone-near"}},
       {.file = "smaller-than-aperture",
        .area_cm2 = {2.875200},
        .edge_cm = {6.245297},
@@ -126,7 +129,8 @@ const std::vector<Figures>& figures() {  // NOLINT(readability-function-size): a
        .largest_aperture_cm = 0.958989,
        .port_fits = true,
        .sheets = {"Film sheet 15 x 15 cm"},
-       .findings = {"port-on-bridge"}},
+       .findings = {"port-on-bridge", "site-girth-missing", "site-blood-flow", "site-bone-near",
+                    "site-hollow", "site-moves", "site-tendon-near"}},
       {.file = "larger-than-any-sheet",
        .area_cm2 = {620.149550},
        .edge_cm = {91.655282},
@@ -146,7 +150,8 @@ const std::vector<Figures>& figures() {  // NOLINT(readability-function-size): a
        // and overlap by 1 cm is GEOS's word (KeepsWhatEveryPlanMust). The filler is too large for
        // 30 x 20 cm, too.
        .sheets = {"Film sheet 40 x 30 cm", "Film sheet 30 x 25 cm"},
-       .findings = {"several-film-sheets", "no-filler-sheet-fits"}},
+       .findings = {"several-film-sheets", "no-filler-sheet-fits", "site-stoma", "site-creases",
+                    "site-breathing"}},
       {.file = "deep-sloping-wall",
        .area_cm2 = {37.954550},
        .edge_cm = {22.292963},
@@ -164,7 +169,7 @@ const std::vector<Figures>& figures() {  // NOLINT(readability-function-size): a
        .largest_aperture_cm = 4.459736,
        .port_fits = true,
        .sheets = {"Film sheet 20 x 20 cm"},
-       .findings = {"several-pieces"}},
+       .findings = {"several-pieces", "site-lain-on", "site-bone-near", "site-moves"}},
       {.file = "no-port-zone",
        .area_cm2 = {28.626850},
        .edge_cm = {19.733210},
@@ -182,7 +187,7 @@ const std::vector<Figures>& figures() {  // NOLINT(readability-function-size): a
        .port_fits = true,
        .sheets = {"Film sheet 20 x 20 cm"},
        // Room for an aperture of 2 cm beside the bone, but not for a base of 5 cm.
-       .findings = {"base-on-zone"}},
+       .findings = {"base-on-zone", "site-lain-on", "site-bone-near", "site-moves"}},
       {.file = "risk-factors",
        .area_cm2 = {21.735950},
        .edge_cm = {17.274974},
@@ -202,7 +207,8 @@ const std::vector<Figures>& figures() {  // NOLINT(readability-function-size): a
        // A border of 3.5 cm and a course of 21 days leave common practice; 48 h and -75 mmHg do
        // not.
        .findings = {"risk-factor", "risk-factor", "risk-factor", "border-below-practice",
-                    "course-above-practice"}},
+                    "course-above-practice", "site-girth-missing", "site-blood-flow",
+                    "site-bone-near", "site-hair"}},
       {.file = "pocket-and-tunnel",
        .area_cm2 = {23.314800},
        .edge_cm = {17.427258},
@@ -220,7 +226,7 @@ const std::vector<Figures>& figures() {  // NOLINT(readability-function-size): a
        .largest_aperture_cm = 4.215313,
        .port_fits = true,
        .sheets = {"Film sheet 20 x 20 cm"},
-       .findings = {"tunnel-unexplored"}},
+       .findings = {"tunnel-unexplored", "site-lain-on", "site-bone-near", "site-moves"}},
       {.file = "series-of-three",
        .area_cm2 = {13.168900},
        .edge_cm = {13.179673},
@@ -238,7 +244,8 @@ const std::vector<Figures>& figures() {  // NOLINT(readability-function-size): a
        .port_fits = true,
        // It would fit 15 x 15 cm, but the case's own stock has only 20 x 20.
        .sheets = {"Film sheet 20 x 20 cm"},
-       .findings = {"count-mismatch"}},
+       .findings = {"count-mismatch", "stock-short-course", "site-open-abdomen", "site-stoma",
+                    "site-creases", "site-breathing", "site-hair"}},
   };
   return list;
 }

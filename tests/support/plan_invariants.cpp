@@ -280,6 +280,39 @@ class Auditor {
                 "least border by clock");
     expect(left >= border_cm - found_tolerance || has_finding({"border-short", "no-border"}),
            "the border falls short, and no finding says so");
+    check_stretches(drape, wounds);
+  }
+
+  /// The edge that comes nearer to the zones than a bound, held between GEOS's own for a hair less
+  /// and a hair more, so that edges that run along the bound are no doubt.
+  void check_nearer(double found_cm, double bound_cm, const GeosShape& edges, const char* what) {
+    const double hair = 1e-3;  // a buffer's chords of 256 to the circle lie 0.0003 cm inside 4 cm
+    const double least = (edges & no_film_.buffered(bound_cm - hair)).edge_length();
+    const double most = (edges & no_film_.buffered(bound_cm + hair)).edge_length();
+    expect(found_cm >= least - 1e-3 && found_cm <= most + 1e-3,
+           std::string("edge ") + what + ": " + format_number(found_cm, 4) + " cm, by GEOS " +
+               format_number(least, 4) + " to " + format_number(most, 4));
+  }
+
+  void check_stretches(const Drape& drape, const GeosShape& wounds) {
+    std::map<dressing::BorderKind, double> length_cm;
+    double whole_cm = 0, least_cm = value_.dressing.border_cm;
+    for (const dressing::BorderStretch& stretch : drape.border_stretches) {
+      length_cm[stretch.kind] += stretch.length_cm;
+      whole_cm += stretch.length_cm;
+      least_cm = std::min(least_cm, stretch.least.value);
+    }
+    const GeosShape edges = wounds.edges();
+    expect_near(whole_cm, edges.edge_length(), 1e-6 + 1e-4 * edges.edge_length(),
+                "length of all stretches");
+    expect_near(least_cm, drape.least_border.value, 1.1e-3, "least border of the stretches");
+    if (no_film_.is_empty() || drape.border_enough_cm < 0.01) return;
+    const double short_cm =
+        length_cm[dressing::BorderKind::none] + length_cm[dressing::BorderKind::too_short];
+    check_nearer(short_cm, drape.border_enough_cm, edges, "too short");
+    check_nearer(short_cm + length_cm[dressing::BorderKind::may_be_short],
+                 drape.border_enough_cm + value_.dressing.tracing_error_mm / 10, edges,
+                 "that may be too short");
   }
 
   void check_sheets(const Drape& drape, const GeosShape& film) {

@@ -70,9 +70,10 @@ void ScenePainter::paint_rose() {
   painter_.setPen(Qt::NoPen);
   painter_.setBrush(plate);
   painter_.drawEllipse(centre, reach, reach);
-  const report::DrawnLayer rose =
-      report::draw_rose({centre.x(), centre.y()}, surface_.rose_radius_mm(),
-                        scene_.value->head_direction_deg, surface_.ruler_text_mm());
+  const practice::BodySite* site = wound::site_of(*scene_.value);
+  const report::DrawnLayer rose = report::draw_rose(
+      {centre.x(), centre.y()}, surface_.rose_radius_mm(), scene_.value->head_direction_deg,
+      surface_.ruler_text_mm(), site ? site->twelve : practice::Twelve::head);
   printing::paint_shapes(painter_, rose, surface_.ground);
   printing::paint_words(painter_, rose, surface_.ground);
 }

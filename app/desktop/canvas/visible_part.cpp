@@ -99,6 +99,7 @@ report::Sketch visible_part(const report::Sketch& sketch, const Box& window, dou
   part.keep_clear = sketch.keep_clear;
   part.extent = sketch.extent;
   part.head_direction_deg = sketch.head_direction_deg;
+  part.twelve = sketch.twelve;
   const auto shown = [&](const Ring& ring) { return thinned(cut(ring, window), tolerance_cm); };
   for (const report::SketchLayer& layer : sketch.layers) {
     report::SketchLayer& rest = part.layers.emplace_back(report::SketchLayer{layer.kind, {}, {}});

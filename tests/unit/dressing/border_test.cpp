@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/dressing/border_stretches.h"
 #include "core/geometry/clock.h"
 #include "core/geometry/distance.h"
 #include "core/geometry/shapes.h"
@@ -48,6 +49,52 @@ TEST(BorderLeft, TurnsWithTheHead) {
   const geometry::Region zone = {{geometry::circle(2, {5, 0}), {}}};
   EXPECT_NEAR(border_left(wound, zone, 5, {}, 90).by_clock_cm[2], 2, 2e-3);
   EXPECT_NEAR(border_left(wound, zone, 5, {}, 0).by_clock_cm[11], 2, 2e-3);
+}
+
+// A 6 x 6 square beside a wall at x = 3 + gap: by hand. The right side is short; of the sides above
+// and below, what lies within the bound of the wall.
+TEST(BorderStretches, AreWhatTheWallLeaves) {
+  const geometry::Region wound = {{geometry::rectangle(6, 6), {}}};
+  const geometry::Region wall = {{geometry::rectangle(10, 40, {3 + 2.5 + 5, 0}), {}}};
+  const auto stretches = border_stretches(wound, wall, {5, 4, 0.1});
+  EXPECT_NEAR(length_of(stretches, BorderKind::too_short), 6 + 2 * 1.5, 1e-9);
+  EXPECT_NEAR(length_of(stretches, BorderKind::may_be_short), 2 * 0.1, 1e-9);
+  EXPECT_NEAR(length_of(stretches, BorderKind::enough), 24 - 9.2, 1e-9);
+  EXPECT_EQ(length_of(stretches, BorderKind::none), 0);
+  ASSERT_EQ(stretches.size(), 4u);
+  for (const BorderStretch& stretch : stretches) {
+    if (stretch.kind != BorderKind::too_short) continue;
+    EXPECT_NEAR(stretch.least.value, 2.5, 1e-12);
+    EXPECT_NEAR(geometry::distance(stretch.least_line.from, stretch.least_line.to), 2.5, 1e-12);
+  }
+}
+
+TEST(BorderStretches, AreNoneInsideTheZone) {
+  const geometry::Region wound = {{geometry::rectangle(6, 6), {}}};
+  const geometry::Region wall = {{geometry::rectangle(10, 40, {7, 0}), {}}};  // from x = 2 on
+  const auto stretches = border_stretches(wound, wall, {5, 4, 0.1});
+  EXPECT_NEAR(length_of(stretches, BorderKind::none), 6 + 2 * 1, 1e-3);
+  EXPECT_NEAR(length_of(stretches, BorderKind::too_short), 2 * 4, 1e-3);
+}
+
+TEST(BorderStretches, AreTheWholeRingsWithoutZones) {
+  const geometry::Region wound = {{geometry::circle(9), {geometry::circle(2)}}};
+  const auto stretches = border_stretches(wound, {}, {5, 4, 0.1});
+  ASSERT_EQ(stretches.size(), 2u);
+  for (const BorderStretch& stretch : stretches) {
+    EXPECT_EQ(stretch.kind, BorderKind::enough);
+    EXPECT_EQ(stretch.line.front(), stretch.line.back());
+    EXPECT_EQ(stretch.least.value, 5);
+  }
+}
+
+// 4.02 cm traced to 0.1 cm is not called enough.
+TEST(BorderStretches, AreInDoubtWithinTheTracingError) {
+  const geometry::Region wound = {{geometry::rectangle(6, 6), {}}};
+  const geometry::Region wall = {{geometry::rectangle(10, 40, {3 + 4.02 + 5, 0}), {}}};
+  const auto stretches = border_stretches(wound, wall, {5, 4, 0.1});
+  EXPECT_NEAR(length_of(stretches, BorderKind::may_be_short), 6 + 2 * 0.08, 1e-9);
+  EXPECT_EQ(length_of(stretches, BorderKind::too_short), 0);
 }
 
 }  // namespace

@@ -84,5 +84,26 @@ TEST(Batteries, AreTwoASet) {
   EXPECT_EQ(consumable(plan, supplies::Kind::battery)->per_course, 4);
 }
 
+wound::Case with_canisters(int available) {
+  wound::Case value = case_of(geometry::circle(5));
+  value.supplies = supplies::built_in_catalogue();
+  for (supplies::StockItem& item : *value.supplies) {
+    if (item.item == "Canister 300 mL") item.available = available;
+  }
+  return value;
+}
+
+// 14 days at 30 mL: 420 mL, so 2 canisters over the course, 1 at hand for this dressing.
+TEST(Shelf, IsHeldAgainstTheDressingAndTheCourse) {
+  const Plan none = plan_dressing(with_canisters(0));
+  ASSERT_NE(finding(none, "stock-short-now"), nullptr);
+  EXPECT_EQ(finding(none, "stock-short-course"), nullptr) << "said once";
+  const Plan one = plan_dressing(with_canisters(1));
+  EXPECT_EQ(finding(one, "stock-short-now"), nullptr);
+  ASSERT_NE(finding(one, "stock-short-course"), nullptr);
+  const Plan two = plan_dressing(with_canisters(2));
+  EXPECT_EQ(finding(two, "stock-short-course"), nullptr);
+}
+
 }  // namespace
 }  // namespace drapewright::dressing

@@ -95,5 +95,25 @@ TEST(Outline, ThatIsMendedIsSaidToBe) {
   ASSERT_NE(finding(plan, "outline-mended"), nullptr);
 }
 
+// A comb of 40 teeth, each 0.1 cm wide: its edge is some ten times that of its hull.
+TEST(Spread, LargerThanItsFigureDeservesIsSaid) {
+  geometry::Ring comb;
+  for (int i = 0; i < 40; ++i) {
+    comb.push_back({0.2 * i, 0});
+    comb.push_back({0.2 * i, 3});
+    comb.push_back({0.2 * i + 0.1, 3});
+    comb.push_back({0.2 * i + 0.1, 0});
+  }
+  comb.push_back({7.9, -0.3});
+  comb.push_back({0, -0.3});
+  const Plan ragged = plan_dressing(case_of(comb));
+  ASSERT_NE(finding(ragged, "spread-large"), nullptr);
+  EXPECT_NE(finding(ragged, "spread-large")->text.find("ragged"), std::string::npos);
+  EXPECT_EQ(finding(plan_dressing(case_of(geometry::circle(4))), "spread-large"), nullptr);
+  const Plan tiny = plan_dressing(case_of(geometry::circle(0.5)));
+  ASSERT_NE(finding(tiny, "spread-large"), nullptr);
+  EXPECT_NE(finding(tiny, "spread-large")->text.find("small"), std::string::npos);
+}
+
 }  // namespace
 }  // namespace drapewright::dressing
