@@ -21,7 +21,6 @@ CaseForm::CaseForm(CaseDocument& document, QWidget* parent)
     : QWidget(parent),
       document_(document),
       label_(new TextField("a pseudonym", this)),
-      site_(new TextField("for example: left heel", this)),
       date_(new QDateEdit(this)) {
   build_label();
   build_date();
@@ -30,7 +29,6 @@ CaseForm::CaseForm(CaseDocument& document, QWidget* parent)
   form->setFieldGrowthPolicy(QFormLayout::AllNonFixedFieldsGrow);
   form->addRow("Label", label_);
   form->addRow(quiet_text("Never a patient's name or number.", this));
-  form->addRow("Body site", site_);
   form->addRow("Seen on", date_);
   connect(&document, &CaseDocument::case_changed, this, &CaseForm::show_case);
   show_case();
@@ -49,13 +47,6 @@ void CaseForm::build_label() {
     document_.end_stretch();
     label_->show_text(QString::fromStdString(document_.value().label));
   });
-  site_->setObjectName("body_site");
-  site_->setAccessibleName("Body site");
-  connect(site_, &QLineEdit::textEdited, this, [this](const QString& text) {
-    document_.edit("body site", "body_site",
-                   [&](wound::Case& value) { value.body_site = text.toStdString(); });
-  });
-  connect(site_, &QLineEdit::editingFinished, this, [this] { document_.end_stretch(); });
 }
 
 void CaseForm::build_date() {
@@ -82,7 +73,6 @@ void CaseForm::show_case() {
   } else if (!label_->hasFocus()) {
     label_->show_text(label);
   }
-  site_->show_text(QString::fromStdString(value.body_site));
   const QSignalBlocker quiet(date_);
   date_->setDate(QDate::fromString(QString::fromStdString(value.current().date), date_format));
 }

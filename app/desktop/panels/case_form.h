@@ -9,7 +9,7 @@ namespace drapewright::desktop {
 class CaseDocument;
 class TextField;
 
-/// What the case is called, where the wound is, and when it was seen.
+/// What the case is called, and when it was seen.
 class CaseForm : public QWidget {
   Q_OBJECT
 
@@ -23,7 +23,6 @@ class CaseForm : public QWidget {
 
   CaseDocument& document_;
   TextField* label_;
-  TextField* site_;
   QDateEdit* date_;
 };
 

@@ -6,6 +6,7 @@
 #include "app/desktop/panels/outline_editor.h"
 #include "app/desktop/panels/shape_form.h"
 #include "app/desktop/panels/shape_list.h"
+#include "app/desktop/panels/site_form.h"
 #include "app/desktop/panels/undermining_form.h"
 
 namespace drapewright::desktop {
@@ -16,6 +17,7 @@ WoundPage::WoundPage(CaseDocument& document, QWidget* parent) : Page("Wound", pa
   auto* form = new ShapeForm(document, this);
   add_heading("Case");
   add(new CaseForm(document, this));
+  add(new SiteForm(document, this));
   add_heading("Wounds and skin zones");
   add(list);
   add(outline);
