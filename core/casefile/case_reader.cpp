@@ -5,6 +5,7 @@
 #include "core/casefile/case_json.h"
 #include "core/casefile/json_document.h"
 #include "core/casefile/member_reader.h"
+#include "core/casefile/picture_json.h"
 #include "core/casefile/settings.h"
 
 namespace drapewright::casefile {
@@ -64,8 +65,8 @@ wound::SkinZone skin_zone_in(const JsonValue& value) {
 }
 
 wound::Assessment assessment_in(const JsonValue& value) {
-  constexpr std::array<std::string_view, 4> names{"date", "wounds", "skin_zones",
-                                                  "exudate_ml_per_day"};
+  constexpr std::array<std::string_view, 5> names{"date", "wounds", "skin_zones",
+                                                  "exudate_ml_per_day", "picture"};
   const MemberReader members(value, "an assessment", names);
   wound::Assessment assessment{.date = text_in(members.required("date")), .extra = members.extra()};
   for (const auto& wound : list_in(members.required("wounds"), "wounds")) {
@@ -75,6 +76,7 @@ wound::Assessment assessment_in(const JsonValue& value) {
     assessment.skin_zones.push_back(skin_zone_in(zone));
   }
   members.number("exudate_ml_per_day", assessment.exudate_ml_per_day);
+  if (const auto picture = members.optional("picture")) assessment.picture = picture_in(*picture);
   return assessment;
 }
 

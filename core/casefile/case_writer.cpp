@@ -1,5 +1,6 @@
 #include "core/casefile/case_json.h"
 #include "core/casefile/json_writer.h"
+#include "core/casefile/picture_json.h"
 #include "core/casefile/settings.h"
 
 namespace drapewright::casefile {
@@ -70,6 +71,10 @@ void write(JsonWriter& out, const wound::Assessment& value) {
   out.end_list();
   write_list(out, "skin_zones", value.skin_zones);
   if (value.exudate_ml_per_day) out.number("exudate_ml_per_day", *value.exudate_ml_per_day);
+  if (value.picture) {
+    out.name("picture");
+    write(out, *value.picture);
+  }
   out.extra(value.extra);
   out.end_object();
 }

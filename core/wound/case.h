@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "core/base/extra_members.h"
+#include "core/picture/picture.h"
 #include "core/practice/body_sites.h"
 #include "core/supplies/stock_item.h"
 #include "core/wound/wound.h"
@@ -17,6 +18,7 @@ struct Assessment {
   std::vector<Wound> wounds;
   std::vector<SkinZone> skin_zones;
   std::optional<double> exudate_ml_per_day;
+  std::optional<picture::Picture> picture;  ///< the photograph that it was traced from
   ExtraMembers extra;
   friend bool operator==(const Assessment&, const Assessment&) = default;
 };

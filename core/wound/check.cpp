@@ -111,6 +111,7 @@ void check_assessment(const Assessment& value, const std::string& pointer) {
     check_number(*value.exudate_ml_per_day, "exudate_ml_per_day",
                  child(pointer, "exudate_ml_per_day"));
   }
+  if (value.picture) picture::check(*value.picture, child(pointer, "picture"));
 }
 
 void check_port_places(const std::vector<geometry::Point>& places, const std::string& pointer) {

@@ -11,7 +11,7 @@ namespace {
 using Names = std::set<std::string>;
 
 const Names model_rooms = {"base",    "geometry", "wound",   "practice", "supplies",
-                           "cutting", "dressing", "healing", "forecast", "teaching"};
+                           "picture", "cutting", "dressing", "healing", "forecast", "teaching"};
 
 /// Who may include whom. A part may always include itself, and base.
 const std::map<std::string, Names>& table() {
@@ -30,7 +30,8 @@ const std::map<std::string, Names>& table() {
       {"geometry", {}},
       {"practice", {}},
       {"supplies", {"geometry"}},
-      {"wound", {"geometry", "supplies", "practice"}},
+      {"picture", {"geometry", "practice"}},
+      {"wound", {"geometry", "supplies", "practice", "picture"}},
       {"cutting", {"geometry", "supplies"}},
       {"dressing", {"wound", "practice", "supplies", "cutting", "geometry"}},
       {"healing", {"wound", "geometry"}},

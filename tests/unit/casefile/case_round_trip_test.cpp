@@ -15,6 +15,22 @@ namespace {
 
 using support::example_case;
 
+picture::Picture full_picture() {
+  picture::KnownSquare square{.corners = {{{1.0 / 3, 0}, {400, 10}, {420, 430}, {-5.5, 400}}},
+                              .side_cm = 5};
+  square.extra["x_q"] = "1";
+  picture::LimbView limb{
+      .axis_from = {10, 20}, .axis_to = {30, 400}, .girth_cm = 31, .camera_distance_cm = 45.5};
+  limb.extra["x_b"] = "2";
+  picture::Picture out{.file = "leg-3fa9.jpg", .width_px = 4000, .height_px = 3000};
+  out.reference = square;
+  out.checks = {{.from = {1, 2}, .to = {101, 2}, .length_cm = 2}};
+  out.click_error_px = 1.5;
+  out.limb = limb;
+  out.extra["x_i"] = "[]";
+  return out;
+}
+
 /// A case in which every member of the format is set to something that is not its default.
 wound::Case full_case() {
   wound::Case value{.label = "Demo \"7\" \\ caf\xC3\xA9\n", .body_site = "left heel"};
@@ -38,6 +54,10 @@ wound::Case full_case() {
   wound::Assessment second{
       .date = "2026-03-02", .wounds = {wound}, .skin_zones = {zone}, .exudate_ml_per_day = 12.5};
   second.extra["x_a"] = "true";
+  second.picture = full_picture();
+  first.picture = {.file = "leg-0.png", .width_px = 4, .height_px = 3};
+  first.picture->reference = picture::KnownLength{
+      .from = {0, 0}, .to = {30, 40}, .length_cm = 10, .extra = {{"x_l", "3"}}};
   value.assessments = {first, second};
   double step = 0;
   for (const auto& [name, setting] : settings) value.dressing.*setting += (step += 0.001);
