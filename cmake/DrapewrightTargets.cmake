@@ -44,11 +44,8 @@ function(drapewright_test name)
   list(TRANSFORM TEST_USES PREPEND drapewright_)
   add_executable(${name} ${TEST_SOURCES})
   target_include_directories(${name} PRIVATE ${PROJECT_SOURCE_DIR})
-  target_link_libraries(${name} PRIVATE ${TEST_USES} ${TEST_LIBRARIES} drapewright_flags
-                        GTest::gmock GTest::gtest_main)
-  target_compile_definitions(${name} PRIVATE
-                             DRAPEWRIGHT_SOURCE_DIR="${PROJECT_SOURCE_DIR}"
-                             DRAPEWRIGHT_BUILD_DIR="${PROJECT_BINARY_DIR}")
+  target_link_libraries(${name} PRIVATE ${TEST_USES} ${TEST_LIBRARIES} drapewright_places
+                        drapewright_flags GTest::gmock GTest::gtest_main)
   gtest_discover_tests(${name} DISCOVERY_MODE PRE_TEST TEST_PREFIX ${name}:
                        PROPERTIES TIMEOUT 300)
 endfunction()

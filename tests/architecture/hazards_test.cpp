@@ -7,6 +7,8 @@
 #include <set>
 #include <string>
 
+#include "tests/support/places.h"
+
 // docs/hazards.md promises that a test shows each control: a test that is renamed or dropped must
 // not leave the promise standing.
 namespace drapewright::architecture {
@@ -14,7 +16,7 @@ namespace {
 
 namespace fs = std::filesystem;
 
-const fs::path root = DRAPEWRIGHT_SOURCE_DIR;
+const fs::path root = support::project_folder();
 
 std::string read(const fs::path& path) {
   std::ifstream in(path, std::ios::binary);

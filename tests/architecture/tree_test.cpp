@@ -7,6 +7,7 @@
 #include <set>
 
 #include "tests/architecture/rules.h"
+#include "tests/support/places.h"
 
 // The rules, on this source tree.
 namespace drapewright::architecture {
@@ -28,7 +29,7 @@ bool is_text(const fs::path& path) {
 
 /// Calls `visit` with each text file's path from the root; returns how many there were.
 int for_each_file(const std::function<void(const std::string&, const std::string&)>& visit) {
-  const fs::path root = DRAPEWRIGHT_SOURCE_DIR;
+  const fs::path root = support::project_folder();
   int count = 0;
   for (fs::recursive_directory_iterator at(root), end; at != end; ++at) {
     const std::string name = at->path().filename().string();

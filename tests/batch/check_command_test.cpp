@@ -2,6 +2,7 @@
 #include <gtest/gtest.h>
 
 #include "tests/batch/program.h"
+#include "tests/support/places.h"
 
 namespace drapewright::batch_tests {
 namespace {
@@ -24,7 +25,7 @@ TEST(CheckCommand, SaysWhatAValidCaseHolds) {
 
 TEST(CheckCommand, FindsEveryDemoCaseValid) {
   for (const auto& entry :
-       std::filesystem::directory_iterator(std::string(DRAPEWRIGHT_SOURCE_DIR) + "/demo_cases")) {
+       std::filesystem::directory_iterator(support::project_folder() + "/demo_cases")) {
     if (entry.path().extension() != ".json") continue;
     EXPECT_EQ(Folder().run({"check", entry.path().string()}).status, 0) << entry.path();
   }

@@ -5,6 +5,7 @@
 #include <nlohmann/json.hpp>
 
 #include "tests/batch/program.h"
+#include "tests/support/places.h"
 
 namespace drapewright::batch_tests {
 namespace {
@@ -33,8 +34,7 @@ TEST(PlanCommand, GivesATextSummary) {
 
 std::string summary_of_demo(const std::string& name) {
   const Folder folder;
-  const Outcome run =
-      folder.run({"plan", std::string(DRAPEWRIGHT_SOURCE_DIR) + "/demo_cases/" + name});
+  const Outcome run = folder.run({"plan", support::project_folder() + "/demo_cases/" + name});
   EXPECT_EQ(run.status, 0) << run.err;
   return run.out;
 }
@@ -55,8 +55,8 @@ TEST(PlanSummary, TellsOfBridgesThatJoin) {
 }
 
 TEST(PlanSummary, TellsOfPocketsAndStrips) {
-  json value = json::parse(
-      std::ifstream(std::string(DRAPEWRIGHT_SOURCE_DIR) + "/demo_cases/pocket-and-tunnel.json"));
+  json value =
+      json::parse(std::ifstream(support::project_folder() + "/demo_cases/pocket-and-tunnel.json"));
   value["assessments"].back()["wounds"][0]["tunnels"][0]["explored"] = true;
   value["dressing"]["port_places_cm"] = {{5.5, 4}};
   const Folder folder;

@@ -7,6 +7,7 @@
 #include <sstream>
 
 #include "tests/support/example_case.h"
+#include "tests/support/places.h"
 
 namespace drapewright::batch_tests {
 namespace {
@@ -60,7 +61,7 @@ std::vector<std::string> lines_of(const std::string& text) {
 std::string plain_case() { return support::example_case(); }
 
 std::filesystem::path demo_case(const std::string& name) {
-  return std::filesystem::path(DRAPEWRIGHT_SOURCE_DIR) / "demo_cases" / (name + ".json");
+  return std::filesystem::path(support::project_folder()) / "demo_cases" / (name + ".json");
 }
 
 }  // namespace drapewright::batch_tests

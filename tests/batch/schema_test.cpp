@@ -9,6 +9,7 @@
 #include "core/casefile/settings.h"
 #include "core/practice/limits.h"
 #include "tests/batch/program.h"
+#include "tests/support/places.h"
 
 namespace drapewright::batch_tests {
 namespace {
@@ -16,12 +17,11 @@ namespace {
 namespace fs = std::filesystem;
 using nlohmann::json;
 
-const std::string docs = std::string(DRAPEWRIGHT_SOURCE_DIR) + "/docs/";
+const std::string docs = support::project_folder() + "/docs/";
 
 std::vector<fs::path> demo_cases() {
   std::vector<fs::path> files;
-  for (const auto& entry :
-       fs::directory_iterator(std::string(DRAPEWRIGHT_SOURCE_DIR) + "/demo_cases")) {
+  for (const auto& entry : fs::directory_iterator(support::project_folder() + "/demo_cases")) {
     if (entry.path().extension() == ".json") files.push_back(entry.path());
   }
   return files;
@@ -30,7 +30,7 @@ std::vector<fs::path> demo_cases() {
 /// Has a JSON Schema validator (Debian's python3-jsonschema) read the files: an independent judge
 /// of what this program writes. Returns what it has to say, nothing when all are valid.
 std::string complaints(const std::string& schema, const Folder& folder) {
-  const std::string script = std::string(DRAPEWRIGHT_SOURCE_DIR) + "/tests/batch/validate.py";
+  const std::string script = support::project_folder() + "/tests/batch/validate.py";
   const std::string out = (folder.path() / "complaints").string();
   const int status = std::system(("python3 '" + script + "' '" + docs + schema + "' '" +
                                   folder.path().string() + "'/*.json >'" + out + "' 2>&1")
@@ -70,7 +70,7 @@ TEST(Schema, OfPlansHoldsForEveryPlan) {
 }
 
 json demo_plan(const Folder& folder, const std::string& name) {
-  const std::string file = std::string(DRAPEWRIGHT_SOURCE_DIR) + "/demo_cases/" + name;
+  const std::string file = support::project_folder() + "/demo_cases/" + name;
   const Outcome run = folder.run({"plan", file, "--json", "--output", name});
   EXPECT_EQ(run.status, 0) << run.err;
   return json::parse(folder.get(name));
@@ -102,8 +102,7 @@ TEST(PlanFile, HoldsBridgesBetweenPiecesBesideThePort) {
 
 TEST(PlanFile, HoldsPocketsAndTheStripsOfExploredTunnels) {
   const Folder folder;
-  const std::string file =
-      std::string(DRAPEWRIGHT_SOURCE_DIR) + "/demo_cases/pocket-and-tunnel.json";
+  const std::string file = support::project_folder() + "/demo_cases/pocket-and-tunnel.json";
   json value = json::parse(std::ifstream(file));
   value["assessments"].back()["wounds"][0]["tunnels"][0]["explored"] = true;
   const Outcome run = folder.run({"plan", "-", "--json", "--output", "p.json"}, value.dump());

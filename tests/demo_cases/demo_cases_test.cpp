@@ -8,6 +8,7 @@
 #include "core/casefile/case_json.h"
 #include "core/dressing/plan.h"
 #include "tests/demo_cases/figures.h"
+#include "tests/support/places.h"
 #include "tests/support/plan_invariants.h"
 
 namespace drapewright::demo {
@@ -15,7 +16,7 @@ namespace {
 
 namespace fs = std::filesystem;
 
-const fs::path folder = fs::path(DRAPEWRIGHT_SOURCE_DIR) / "demo_cases";
+const fs::path folder = fs::path(support::project_folder()) / "demo_cases";
 
 /// Corner points lie on a grid of 1e-5 cm once an outline was tidied.
 constexpr double grid_cm = 1e-4;

@@ -14,6 +14,7 @@
 
 #include "app/desktop/window/file_desk.h"
 #include "tests/desktop/window_driver.h"
+#include "tests/support/places.h"
 
 namespace drapewright::desktop_test {
 namespace {
@@ -215,7 +216,7 @@ TEST_F(FilesTest, WorkDoneWhileReadingIsAskedFor) {
   WindowDriver driver;
   driver.draw_ellipse("8", "5");
   save_as(driver, at("case.json"));
-  driver.window().files().open_path(QString(DRAPEWRIGHT_SOURCE_DIR) +
+  driver.window().files().open_path(QString::fromStdString(support::project_folder()) +
                                     "/demo_cases/plain-heel.json");
   driver.document().edit("border", {}, [](wound::Case& value) { value.dressing.border_cm = 4; });
   const auto changed = driver.document().shared();
@@ -228,7 +229,7 @@ TEST_F(FilesTest, WorkDoneWhileReadingIsAskedFor) {
 }
 
 TEST_F(FilesTest, EveryDemoCaseOpensAndIsPlanned) {
-  const QDir demos(QString(DRAPEWRIGHT_SOURCE_DIR) + "/demo_cases");
+  const QDir demos(QString::fromStdString(support::project_folder()) + "/demo_cases");
   WindowDriver driver;
   for (const QString& name : demos.entryList({"*.json"})) {
     EXPECT_TRUE(driver.open_demo_file(name)) << name.toStdString();

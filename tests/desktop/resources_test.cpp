@@ -8,10 +8,12 @@
 #include <QRegularExpression>
 #include <QSvgRenderer>
 
+#include "tests/support/places.h"
+
 namespace drapewright::desktop_test {
 namespace {
 
-const QString root = DRAPEWRIGHT_SOURCE_DIR;
+const QString root = QString::fromStdString(support::project_folder());
 
 QString content(const QString& path) {
   QFile file(path);

@@ -15,6 +15,7 @@
 #include <stdexcept>
 
 #include "app/desktop/window/file_desk.h"
+#include "tests/support/places.h"
 
 namespace drapewright::desktop_test {
 namespace {
@@ -118,7 +119,7 @@ bool WindowDriver::open(const QString& path) {
 }
 
 bool WindowDriver::open_demo_file(const QString& name) {
-  return open(QString(DRAPEWRIGHT_SOURCE_DIR) + "/demo_cases/" + name);
+  return open(QString::fromStdString(support::project_folder()) + "/demo_cases/" + name);
 }
 
 QString answering(const QString& name, const std::function<void(QWidget&)>& answer,

@@ -7,6 +7,7 @@
 #include "core/casefile/case_json.h"
 #include "core/dressing/plan.h"
 #include "core/geometry/shapes.h"
+#include "tests/support/places.h"
 #include "tests/support/plan_invariants.h"
 
 // An auditor that never objects is worth nothing: sound plans are spoilt in one place each, and
@@ -20,7 +21,7 @@ using testing::IsEmpty;
 using testing::Not;
 
 wound::Case read(const std::string& name) {
-  return casefile::read_case(std::string(DRAPEWRIGHT_SOURCE_DIR) + "/demo_cases/" + name + ".json");
+  return casefile::read_case(support::project_folder() + "/demo_cases/" + name + ".json");
 }
 
 void expect_objection(const std::string& name, const std::function<void(Plan&)>& spoil) {

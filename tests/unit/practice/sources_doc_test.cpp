@@ -8,6 +8,7 @@
 #include "core/practice/cautions.h"
 #include "core/practice/limits.h"
 #include "core/practice/rules.h"
+#include "tests/support/places.h"
 
 // docs/sources.md is written for people, its tables are those of core/practice. When this fails,
 // the rows as they should be are in build/<preset>/sources-rows.md.
@@ -59,7 +60,7 @@ std::string rows_of_tables() {
 }
 
 std::string rows_of_document() {
-  std::ifstream in(std::string(DRAPEWRIGHT_SOURCE_DIR) + "/docs/sources.md");
+  std::ifstream in(support::project_folder() + "/docs/sources.md");
   std::string rows, line;
   while (std::getline(in, line)) {
     if (line.starts_with("| `")) rows += line + "\n";
@@ -69,7 +70,7 @@ std::string rows_of_document() {
 
 TEST(SourcesDocument, HoldsTheTablesAsTheProgramAppliesThem) {
   const std::string wanted = rows_of_tables();
-  std::ofstream(std::string(DRAPEWRIGHT_BUILD_DIR) + "/sources-rows.md") << wanted;
+  std::ofstream(support::build_folder() + "/sources-rows.md") << wanted;
   EXPECT_EQ(rows_of_document(), wanted);
 }
 

@@ -8,6 +8,7 @@
 #include "core/casefile/case_json.h"
 #include "core/report/plan_drawing.h"
 #include "core/report/svg.h"
+#include "tests/support/places.h"
 #include "tests/unit/report/drawing_checks.h"
 
 namespace drapewright::report {
@@ -18,7 +19,7 @@ namespace fs = std::filesystem;
 TEST(PlannedDrawing, WordsNeverOverlapInDemoCases) {
   int count = 0;
   for (const auto& entry :
-       fs::directory_iterator(fs::path(DRAPEWRIGHT_SOURCE_DIR) / "demo_cases")) {
+       fs::directory_iterator(fs::path(support::project_folder()) / "demo_cases")) {
     if (entry.path().extension() != ".json") continue;
     const wound::Case value = casefile::read_case(entry.path());
     const dressing::Plan plan = dressing::plan_dressing(value);
@@ -42,8 +43,8 @@ int times_written(const Drawing& drawing, LayerKind kind, const std::string& sta
 // A bridge is a piece that has to come off again: none may be missing from the drawing.
 TEST(PlannedDrawing, EveryBridgeIsDrawnAndNamed) {
   for (const char* name : {"smaller-than-aperture", "two-wounds-one-film"}) {
-    const wound::Case value = casefile::read_case(fs::path(DRAPEWRIGHT_SOURCE_DIR) / "demo_cases" /
-                                                  (std::string(name) + ".json"));
+    const wound::Case value = casefile::read_case(fs::path(support::project_folder()) /
+                                                  "demo_cases" / (std::string(name) + ".json"));
     const dressing::Plan plan = dressing::plan_dressing(value);
     std::size_t bridges = 0;
     for (const dressing::Drape& drape : plan.drapes) bridges += drape.bridges.size();
@@ -101,7 +102,8 @@ TEST(PlannedDrawing, WordsNeverOverlapInGeneratedCases) {
 }
 
 TEST(PlannedDrawing, EqualCasesGiveEqualPictures) {
-  const fs::path path = fs::path(DRAPEWRIGHT_SOURCE_DIR) / "demo_cases" / "traced-150-points.json";
+  const fs::path path =
+      fs::path(support::project_folder()) / "demo_cases" / "traced-150-points.json";
   const auto svg = [&] {
     const wound::Case value = casefile::read_case(path);
     return to_svg(draw_plan(value, dressing::plan_dressing(value)));
