@@ -26,6 +26,13 @@ class BorderSearch {
     }
   }
 
+  /// A zone that lies wholly inside a wound comes near no edge, yet no film closes over it.
+  void find_zones_inside(const geometry::Region& wounds) {
+    for (const geometry::Polygon& zone : zones_) {
+      if (geometry::contains(wounds, zone.outer.front())) measure(zone.outer.front());
+    }
+  }
+
   const BorderLeft& result() const { return left_; }
 
  private:
@@ -84,6 +91,7 @@ BorderLeft border_left(const geometry::Region& wounds, const geometry::Region& n
     search.walk(polygon.outer);
     for (const geometry::Ring& hole : polygon.holes) search.walk(hole);
   }
+  search.find_zones_inside(wounds);
   return search.result();
 }
 

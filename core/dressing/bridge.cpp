@@ -69,7 +69,8 @@ geometry::Region complement(const geometry::Ring& rectangle, const geometry::Reg
   return open;
 }
 
-/// Where the middle of the port may lie: its base clear of the zones, its pad wholly on skin.
+/// Where the middle of the port may lie: its base and its pad clear of the zones, its pad wholly on
+/// skin.
 std::optional<geometry::Region> places_for_port(const GroupGround& ground) {
   const geometry::Region* closed = ground.skin.closed_to_ports();
   if (closed == nullptr) return std::nullopt;
@@ -93,21 +94,22 @@ Bridge bridge_along(StripWay found, const wound::DressingSettings& settings) {
   return bridge;
 }
 
-/// Draws the strip and the film under it.
+/// Draws the strip and the film under it: on skin, and where film may lie.
 void draw(Bridge& bridge, const GroupGround& ground) {
   bridge.strip = drawn(bridge, 0, geometry::Chords::inside, strip_sag_cm);
   const double margin_cm = practice::limit("skin_protection_margin_cm").standard;
-  bridge.skin_protection = geometry::subtract(reach_of(bridge, margin_cm), ground.shape);
+  bridge.skin_protection =
+      geometry::subtract(reach_of(bridge, margin_cm), ground.skin.closed_to_film());
 }
 
 /// Pairs of pieces that do not belong together yet, by their straight gap: what Kruskal's tree asks
 /// for. A gap is measured only when its pair's boxes make it the next candidate.
 class PairsByGap {
  public:
-  explicit PairsByGap(const geometry::Region& pieces) : pieces_(pieces) {
+  explicit PairsByGap(const std::vector<geometry::Region>& pieces) : pieces_(pieces) {
     std::vector<geometry::Box> boxes;
-    for (const geometry::Polygon& piece : pieces) {
-      boxes.push_back(geometry::bounding_box(piece.outer));
+    for (const geometry::Region& piece : pieces) {
+      boxes.push_back(geometry::bounding_box(geometry::outer_points(piece)));
     }
     for (std::size_t i = 0; i < pieces.size(); ++i) {
       for (std::size_t j = i + 1; j < pieces.size(); ++j) {
@@ -122,7 +124,7 @@ class PairsByGap {
       open_.pop();
       if (sets.together(i, j)) continue;
       if (measured) return std::pair{i, j};
-      gap_cm = geometry::gap_between_edges({pieces_[i]}, {pieces_[j]}).distance_cm;
+      gap_cm = geometry::gap_between_edges(pieces_[i], pieces_[j]).distance_cm;
       open_.push({gap_cm, i, j, true});
     }
     return std::nullopt;
@@ -130,7 +132,7 @@ class PairsByGap {
 
  private:
   using Pair = std::tuple<double, std::size_t, std::size_t, bool>;
-  const geometry::Region& pieces_;
+  const std::vector<geometry::Region>& pieces_;
   std::priority_queue<Pair, std::vector<Pair>, std::greater<>> open_;
 };
 
@@ -154,14 +156,14 @@ std::optional<Bridge> bridge_to_port(const geometry::Region& filler, const Group
   return bridge;
 }
 
-JoinedFiller join_filler(const geometry::Region& pieces, const GroupGround& ground,
+JoinedFiller join_filler(const std::vector<geometry::Region>& pieces, const GroupGround& ground,
                          const wound::DressingSettings& settings) {
   JoinedFiller joined;
   DisjointSets sets(pieces.size());
   PairsByGap pairs(pieces);
   while (const auto pair = pairs.next(sets)) {
     const auto [i, j] = *pair;
-    auto way = way_for_strip({pieces[i]}, {pieces[j]}, ground);
+    auto way = way_for_strip(pieces[i], pieces[j], ground);
     if (!way) continue;
     sets.join(i, j);
     Bridge bridge = bridge_along(std::move(*way), settings);

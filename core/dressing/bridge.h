@@ -22,12 +22,13 @@ std::optional<Bridge> bridge_to_port(const geometry::Region& filler, const Group
 geometry::Region reach_of(const Bridge& bridge, double by_cm);
 
 /// Strips that join separate pieces of filler along the shortest tree, so that one port serves
-/// them all. `barred` lists the pieces that no way leads to.
+/// them all. A piece that reaches into pockets may be seen in several parts: they hang together
+/// under the skin. `barred` lists the pieces that no way leads to.
 struct JoinedFiller {
   std::vector<Bridge> bridges;
   std::vector<std::size_t> barred;
 };
-JoinedFiller join_filler(const geometry::Region& pieces, const GroupGround& ground,
+JoinedFiller join_filler(const std::vector<geometry::Region>& pieces, const GroupGround& ground,
                          const wound::DressingSettings& settings);
 
 }  // namespace drapewright::dressing

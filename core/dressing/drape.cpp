@@ -75,7 +75,7 @@ std::vector<Drape> drape_wounds(const std::vector<PreparedWound>& wounds, const 
     }
     const geometry::Region shape = united(wounds, group);
     drape.centroid_cm = geometry::centroid(shape);
-    place_port(drape, top_filler(fill, wounds, drape.wounds), {skin, shape, group}, value.dressing,
+    place_port(drape, top_pieces(fill, wounds, drape.wounds), {skin, shape, group}, value.dressing,
                findings);
     cut_film(drape, shape, maps, zones.no_film, value, shelf, findings);
     check_port_base(drape, findings);

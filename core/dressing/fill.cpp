@@ -105,18 +105,27 @@ Fill fill_wounds(const std::vector<PreparedWound>& wounds, const wound::Case& va
   return fill;
 }
 
+std::vector<geometry::Region> top_pieces(const Fill& fill, const std::vector<PreparedWound>& wounds,
+                                         const std::vector<std::string>& ids) {
+  std::vector<geometry::Region> top;
+  for (const Layer& layer : fill.layers) {
+    if (layer.index != 1 || std::ranges::find(ids, layer.wound) == ids.end()) continue;
+    const auto wound =
+        std::ranges::find(wounds, layer.wound, [](const PreparedWound& w) { return w.wound->id; });
+    for (const geometry::Polygon& piece : layer.pieces) {
+      geometry::Region seen = {piece};
+      if (layer.reaches_into_pockets) seen = geometry::intersect(seen, wound->shape);
+      if (!seen.empty()) top.push_back(std::move(seen));
+    }
+  }
+  return top;
+}
+
 geometry::Region top_filler(const Fill& fill, const std::vector<PreparedWound>& wounds,
                             const std::vector<std::string>& ids) {
   geometry::Region top;
-  for (const Layer& layer : fill.layers) {
-    if (layer.index != 1 || std::ranges::find(ids, layer.wound) == ids.end()) continue;
-    geometry::Region seen = layer.pieces;
-    if (layer.reaches_into_pockets) {
-      const auto wound = std::ranges::find(wounds, layer.wound,
-                                           [](const PreparedWound& w) { return w.wound->id; });
-      seen = geometry::intersect(seen, wound->shape);
-    }
-    std::ranges::move(seen, std::back_inserter(top));
+  for (geometry::Region& piece : top_pieces(fill, wounds, ids)) {
+    std::ranges::move(piece, std::back_inserter(top));
   }
   return top;
 }

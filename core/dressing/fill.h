@@ -17,4 +17,8 @@ Fill fill_wounds(const std::vector<PreparedWound>& wounds, const wound::Case& va
 geometry::Region top_filler(const Fill& fill, const std::vector<PreparedWound>& wounds,
                             const std::vector<std::string>& ids);
 
+/// The same piece by piece: one that reaches into pockets may be seen in several parts.
+std::vector<geometry::Region> top_pieces(const Fill& fill, const std::vector<PreparedWound>& wounds,
+                                         const std::vector<std::string>& ids);
+
 }  // namespace drapewright::dressing

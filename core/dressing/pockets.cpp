@@ -3,6 +3,7 @@
 #include <cmath>
 #include <utility>
 
+#include "core/base/tolerances.h"
 #include "core/geometry/clock.h"
 #include "core/geometry/measures.h"
 #include "core/geometry/offset.h"
@@ -15,6 +16,10 @@ namespace {
 /// consequence; three keep every hour of a wide wedge beyond the reach.
 constexpr int chords_per_quarter = 3;
 
+/// How far a wedge reaches beyond its hours: pockets that meet at an hour share a seam, and must
+/// not be parted there by a grid step, or the cut would keep its inset from the seam.
+constexpr double seam_cm = tolerance::contact_cm;
+
 /// The sector between two hours as seen from `centre`, out to at least `radius_cm`.
 geometry::Region wedge(geometry::Point centre, const wound::Undermining& pocket, double radius_cm,
                        double head_deg) {
@@ -22,12 +27,19 @@ geometry::Region wedge(geometry::Point centre, const wound::Undermining& pocket,
   const double start_deg = geometry::clock_direction_deg(pocket.from_clock, head_deg);
   const int chords = std::max(2, static_cast<int>(std::ceil(span_deg / 90 * chords_per_quarter)));
   const double far_cm = radius_cm / std::cos(geometry::radians(span_deg / chords / 2));
+  // Hours run clockwise, directions counter-clockwise.
+  const auto direction = [&](int chord) {
+    const double angle = geometry::radians(start_deg - span_deg * chord / chords);
+    return geometry::Point{std::cos(angle), std::sin(angle)};
+  };
   geometry::Ring ring;
-  if (span_deg < 360) ring.push_back(centre);
-  for (int i = 0; i < chords + (span_deg < 360 ? 1 : 0); ++i) {
-    // Hours run clockwise, directions counter-clockwise.
-    const double angle = geometry::radians(start_deg - span_deg * i / chords);
-    ring.push_back(centre + far_cm * geometry::Point{std::cos(angle), std::sin(angle)});
+  for (int i = 0; i < chords; ++i) ring.push_back(centre + far_cm * direction(i));
+  if (span_deg < 360) {
+    const geometry::Point first = direction(0), last = direction(chords);
+    const geometry::Point before = seam_cm * geometry::Point{-first.y, first.x};
+    const geometry::Point after = seam_cm * geometry::Point{last.y, -last.x};
+    ring.front() = ring.front() + before;
+    ring.insert(ring.end(), {centre + far_cm * last + after, centre + after, centre + before});
   }
   return geometry::unite(std::vector<geometry::Region>{{{std::move(ring), {}}}});
 }

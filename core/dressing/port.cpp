@@ -1,6 +1,7 @@
 #include "core/dressing/port.h"
 
 #include <algorithm>
+#include <iterator>
 #include <string>
 #include <utility>
 
@@ -29,16 +30,20 @@ class PortPlacer {
         no_film_(zones_.no_film),
         no_port_(zones_.no_port) {}
 
-  void place(const geometry::Region& filler) {
+  void place(const std::vector<geometry::Region>& pieces) {
+    geometry::Region filler;
+    for (const geometry::Region& piece : pieces)
+      std::ranges::copy(piece, std::back_inserter(filler));
     port_.aperture_diameter_cm = settings_.aperture_diameter_cm;
     port_.aperture_limit_cm = *practice::limit("aperture_diameter_cm").usual_maximum;
     port_.base_diameter_cm = settings_.port_base_diameter_cm;
+    port_.largest_aperture.spread = both_edges_cm();  // where there is no room now, there may be
     if (filler.empty()) {
       add(Severity::stop, "no-place-for-port", "There is no filler for the port to sit on.",
           source_of_rule("aperture-over-filler"));
       return;
     }
-    if (filler.size() > 1) join(filler);
+    if (pieces.size() > 1) join(pieces);
     place_on(filler);
     if (!port_.chosen && (!port_.fits || settings_.bridge_wanted)) lead_away(filler);
     if (!port_.fits) report_aperture_off_filler();
@@ -56,10 +61,10 @@ class PortPlacer {
          .where_cm = port_.centre_cm ? port_.centre_cm : std::optional(drape_.centroid_cm)});
   }
 
-  void join(const geometry::Region& filler) {
-    JoinedFiller joined = join_filler(filler, ground_, settings_);
+  void join(const std::vector<geometry::Region>& pieces) {
+    JoinedFiller joined = join_filler(pieces, ground_, settings_);
     drape_.bridges = std::move(joined.bridges);
-    if (!drape_.bridges.empty()) report_joined(filler.size());
+    if (!drape_.bridges.empty()) report_joined(pieces.size());
     if (!joined.barred.empty()) report_barred(joined.barred.size());
   }
 
@@ -194,9 +199,10 @@ class PortPlacer {
 
 }  // namespace
 
-void place_port(Drape& drape, const geometry::Region& filler, const GroupGround& ground,
-                const wound::DressingSettings& settings, FindingList& findings) {
-  PortPlacer(drape, ground, settings, findings).place(filler);
+void place_port(Drape& drape, const std::vector<geometry::Region>& pieces,
+                const GroupGround& ground, const wound::DressingSettings& settings,
+                FindingList& findings) {
+  PortPlacer(drape, ground, settings, findings).place(pieces);
 }
 
 void check_port_base(const Drape& drape, FindingList& findings) {

@@ -10,9 +10,10 @@ namespace drapewright::dressing {
 /// user's place or the one with the most room on filler where the base keeps clear of the zones
 /// too, and leads a bridge away where none is good enough or one is wanted. Writes the drape's port
 /// and bridges; what is wrong with the place is a finding.
-/// @param filler  the group's top filler in the opening
-void place_port(Drape& drape, const geometry::Region& filler, const GroupGround& ground,
-                const wound::DressingSettings& settings, FindingList& findings);
+/// @param pieces  the group's top filler, piece by piece as seen in the opening
+void place_port(Drape& drape, const std::vector<geometry::Region>& pieces,
+                const GroupGround& ground, const wound::DressingSettings& settings,
+                FindingList& findings);
 
 /// Once the film is cut: whether the port's base lies wholly on it.
 void check_port_base(const Drape& drape, FindingList& findings);

@@ -49,16 +49,24 @@ struct Skin::Impl {
     for (const PreparedWound& wound : wounds) {
       if (!add(geometry::outset(*wound.map, pad_diameter(settings) / 2))) return std::nullopt;
     }
+    const double widest_cm = std::max(settings.port_base_diameter_cm, pad_diameter(settings));
     for (const Region* zone : {&zones.no_film, &zones.no_port}) {
       if (zone->empty()) continue;
-      if (!add(geometry::outset(*zone, settings.port_base_diameter_cm / 2))) return std::nullopt;
+      if (!add(geometry::outset(*zone, widest_cm / 2))) return std::nullopt;
     }
     return parts.size() == 1 ? std::move(parts.front()) : geometry::unite(parts);
+  }
+
+  Region all_closed_to_film() const {
+    std::vector<Region> parts{zones.no_film};
+    for (const PreparedWound& wound : wounds) parts.push_back(wound.shape);
+    return geometry::unite(parts);
   }
 
   const std::vector<PreparedWound>& wounds;
   const Zones& zones;
   const wound::DressingSettings& settings;
+  std::optional<Region> film;
   std::vector<std::optional<Grown>> strip_round_wound;
   std::optional<Grown> strip_round_no_film, strip_round_no_port, ports;
 };
@@ -73,6 +81,11 @@ const Zones& Skin::zones() const { return impl_->zones; }
 const Region* Skin::closed_to_ports() const {
   if (!impl_->ports) impl_->ports = impl_->port_barriers();
   return *impl_->ports ? &**impl_->ports : nullptr;
+}
+
+const Region& Skin::closed_to_film() const {
+  if (!impl_->film) impl_->film = impl_->all_closed_to_film();
+  return *impl_->film;
 }
 
 std::optional<Region> Skin::closed_to_strips(const std::vector<std::size_t>& group,

@@ -27,9 +27,12 @@ class Skin {
 
   const Zones& zones() const;
 
-  /// Where no middle of a port may lie: its base would reach into a zone, or its pad onto a wound.
-  /// nullptr when an offset could not be verified.
+  /// Where no middle of a port may lie: its base or its pad would reach into a zone, or its pad
+  /// onto a wound. nullptr when an offset could not be verified.
   const geometry::Region* closed_to_ports() const;
+
+  /// Where no film under a bridge may lie: all wounds and the no_film zones.
+  const geometry::Region& closed_to_film() const;
 
   /// What the middle line of a strip must keep out of on its way from one group of wounds: zones
   /// and all other wounds, grown by half its width. The parts may overlap.

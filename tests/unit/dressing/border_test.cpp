@@ -97,5 +97,18 @@ TEST(BorderStretches, AreInDoubtWithinTheTracingError) {
   EXPECT_EQ(length_of(stretches, BorderKind::too_short), 0);
 }
 
+TEST(BorderLeft, IsNoneRoundAZoneInsideTheWound) {
+  const geometry::Region wound = {{geometry::circle(8), {}}};
+  const BorderLeft left = border_left(wound, {{geometry::circle(1, {2, 0}), {}}}, 5, {}, 90);
+  EXPECT_EQ(left.least_cm, 0);
+  EXPECT_EQ(left.by_clock_cm[2], 0);
+}
+
+TEST(BorderLeft, IsMeasuredFromTheEdgeOfAnIsland) {
+  const geometry::Polygon wound{geometry::circle(8), {geometry::circle(3)}};
+  const BorderLeft left = border_left({wound}, {{geometry::circle(1), {}}}, 5, {}, 90);
+  EXPECT_NEAR(left.least_cm, 1, 2e-3);
+}
+
 }  // namespace
 }  // namespace drapewright::dressing

@@ -110,5 +110,19 @@ TEST(Neck, LikelyToTearIsReportedWithItsPlace) {
   EXPECT_EQ(finding(plan_dressing(case_of(geometry::ellipse(8, 5))), "neck-narrow"), nullptr);
 }
 
+// Two ranges that meet at an hour are one pocket there, however the head lies. A seam between them
+// would cost the filler twice the inset.
+TEST(Pocket, MeetsItsNeighbourWithoutASeam) {
+  wound::Case parted = undermined(10, 12), whole = undermined(10, 1.5);
+  parted.current().wounds[0].undermining.push_back(
+      {.from_clock = 12, .to_clock = 1.5, .extent_cm = 2});
+  for (double head_deg = 0; head_deg < 360; head_deg += 7.3) {
+    parted.head_direction_deg = whole.head_direction_deg = head_deg;
+    const Fill a = plan_dressing(parted).fill, b = plan_dressing(whole).fill;
+    EXPECT_EQ(a.piece_count, b.piece_count) << head_deg;
+    EXPECT_NEAR(a.area_cm2, b.area_cm2, 0.01) << head_deg;
+  }
+}
+
 }  // namespace
 }  // namespace drapewright::dressing

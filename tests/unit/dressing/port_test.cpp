@@ -170,5 +170,49 @@ TEST(Aperture, OverItsLimitIsAWarning) {
   EXPECT_TRUE(plan.drapes[0].port.fits);
 }
 
+// The pad of a wide aperture is wider than the port's base.
+TEST(Bridge, KeepsAWidePadClearOfZones) {
+  wound::Case value = case_of(geometry::circle(4));
+  value.dressing.aperture_diameter_cm = 8;
+  value.dressing.port_base_diameter_cm = 2;
+  const geometry::Ring zone = geometry::circle(1, {4, 0});
+  for (const auto kind : {wound::ZoneKind::no_film, wound::ZoneKind::no_port}) {
+    value.current().skin_zones = {{.kind = kind, .outline_cm = zone}};
+    const Plan plan = plan_dressing(value);
+    ASSERT_TRUE(plan.drapes[0].port.on_bridge);
+    const Bridge& bridge = plan.drapes[0].bridges.back();
+    EXPECT_FALSE(geometry::overlap(bridge.strip, {{zone, {}}}, 1e-3));
+  }
+}
+
+TEST(Bridge, HasNoFilmUnderItWhereNoneMayBe) {
+  wound::Case value = case_of(geometry::circle(2));
+  // A crease along the bridge's way, nearer than the margin of the film under it.
+  const geometry::Ring crease = geometry::rectangle(8, 0.4, {3, 1.9});
+  value.current().skin_zones = {{.outline_cm = crease},
+                                {.outline_cm = geometry::rectangle(8, 0.4, {3, -1.9})}};
+  const Plan plan = plan_dressing(value);
+  ASSERT_FALSE(plan.drapes[0].bridges.empty());
+  for (const Bridge& bridge : plan.drapes[0].bridges) {
+    EXPECT_FALSE(geometry::overlap(bridge.skin_protection, {{crease, {}}}, 1e-3));
+  }
+}
+
+// The filler of an hourglass whose waist is undermined on one side is one piece: what of it is seen
+// through the opening are two parts that hang together under the skin.
+TEST(Bridge, JoinsNoPartsOfOnePiece) {
+  const geometry::Ring hourglass = {{-4, -2}, {-0.5, -0.1}, {0.5, -0.1}, {4, -2},
+                                    {4, 2},   {0.5, 0.1},   {-0.5, 0.1}, {-4, 2}};
+  wound::Case value = case_of(hourglass);
+  value.dressing.aperture_diameter_cm = 1;
+  value.current().wounds[0].undermining = {{.from_clock = 9.5, .to_clock = 2.5, .extent_cm = 1.5}};
+  const Plan plan = plan_dressing(value);
+  const geometry::Region& pieces = plan.fill.layers.at(0).pieces;
+  ASSERT_EQ(pieces.size(), 1u);
+  ASSERT_EQ(geometry::intersect(pieces, {{hourglass, {}}}).size(), 2u);
+  EXPECT_TRUE(plan.drapes[0].bridges.empty());
+  EXPECT_EQ(plan.fill.piece_count, 1);
+}
+
 }  // namespace
 }  // namespace drapewright::dressing
