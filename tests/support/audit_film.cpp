@@ -54,7 +54,9 @@ void audit_required(Audit& audit, const GeosShape& covered, const GeosShape& req
   const double least = required.edges().distance(covered);
   audit.expect(least >= border_cm - hair_cm,
                "the required border is as narrow as " + format_number(least, 5));
-  const double beyond = (required - covered.buffered(border_cm + drawn_cm)).area();
+  // GEOS's own chords stray in proportion to the border.
+  const double grown_cm = (border_cm + drawn_cm) * (1 + 1e-4);
+  const double beyond = (required - covered.buffered(grown_cm)).area();
   audit.expect(beyond <= sliver_cm2,
                "the film is too large by " + format_number(beyond, 4) + " cm2");
 }
@@ -83,6 +85,39 @@ void audit_border(Audit& audit, const Drape& drape, const GeosShape& wounds) {
   audit.expect(
       left >= border_cm - found_tolerance || audit.has_finding({"border-short", "no-border"}),
       "the border falls short, and no finding says so");
+}
+
+/// The edge that comes nearer to the zones than a bound, held between GEOS's own for a hair less
+/// and a hair more, so that edges that run along the bound are no doubt.
+void audit_nearer(Audit& audit, double found_cm, double bound_cm, const GeosShape& edges,
+                  const std::string& what) {
+  const double hair = 1e-3;  // a buffer's chords of 256 to the circle lie 0.0003 cm inside 4 cm
+  const double least = (edges & audit.no_film.buffered(bound_cm - hair)).edge_length();
+  const double most = (edges & audit.no_film.buffered(bound_cm + hair)).edge_length();
+  audit.expect(found_cm >= least - 1e-3 && found_cm <= most + 1e-3,
+               "edge " + what + ": " + format_number(found_cm, 4) + " cm, by GEOS " +
+                   format_number(least, 4) + " to " + format_number(most, 4));
+}
+
+void audit_stretches(Audit& audit, const Drape& drape, const GeosShape& wounds) {
+  std::map<dressing::BorderKind, double> length_cm;
+  double whole_cm = 0, least_cm = audit.value.dressing.border_cm;
+  for (const dressing::BorderStretch& stretch : drape.border_stretches) {
+    length_cm[stretch.kind] += stretch.length_cm;
+    whole_cm += stretch.length_cm;
+    least_cm = std::min(least_cm, stretch.least.value);
+  }
+  const GeosShape edges = wounds.edges();
+  audit.expect_near(whole_cm, edges.edge_length(), 1e-6 + 1e-4 * edges.edge_length(),
+                    "length of all stretches");
+  audit.expect_near(least_cm, drape.least_border.value, 1.1e-3, "least border of the stretches");
+  if (audit.no_film.is_empty() || drape.border_enough_cm < 0.01) return;
+  const double short_cm =
+      length_cm[dressing::BorderKind::none] + length_cm[dressing::BorderKind::too_short];
+  audit_nearer(audit, short_cm, drape.border_enough_cm, edges, "too short");
+  audit_nearer(audit, short_cm + length_cm[dressing::BorderKind::may_be_short],
+               drape.border_enough_cm + audit.value.dressing.tracing_error_mm / 10, edges,
+               "that may be too short");
 }
 
 void audit_sheets(Audit& audit, const Drape& drape, const GeosShape& film) {
@@ -143,6 +178,7 @@ void audit_drape(Audit& audit, const Drape& drape) {
   audit_required(audit, covered, required);
   audit_trim(audit, drape, required, film);
   audit_border(audit, drape, wounds);
+  audit_stretches(audit, drape, wounds);
   audit_sheets(audit, drape, film);
   audit_port(audit, drape);
   audit_bridges(audit, drape);

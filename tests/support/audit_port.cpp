@@ -85,7 +85,12 @@ void audit_bridge(Audit& audit, const Drape& drape, const Bridge& bridge) {
 
 /// Every piece of top filler hangs together with the others by bridges, or a finding says so.
 void audit_joining(Audit& audit, const Drape& drape) {
-  GeosShape all = audit.top_filler(drape.wounds);
+  // Whole pieces, pockets too: parts that are seen apart may hang together under the skin.
+  GeosShape all;
+  for (const dressing::Layer& layer : audit.plan.fill.layers) {
+    const bool ours = std::ranges::find(drape.wounds, layer.wound) != drape.wounds.end();
+    if (ours && layer.index == 1) all = all | GeosShape(layer.pieces);
+  }
   for (const Bridge& bridge : drape.bridges) all = all | GeosShape(bridge.strip);
   audit.expect(
       all.part_count() <= 1 || audit.count_findings("filler-not-joined", drape.wounds.front()) > 0,

@@ -109,7 +109,16 @@ int GeosShape::part_count() const {
 }
 
 GeosShape GeosShape::made_valid() const {
-  return GeosShape(GEOSMakeValid_r(geos(), geometry_.get()));
+  const GeosShape valid(GEOSMakeValid_r(geos(), geometry_.get()));
+  if (GEOSGeomTypeId_r(geos(), valid.geometry_.get()) != GEOS_GEOMETRYCOLLECTION) return valid;
+  GeosShape areas;
+  for (int i = 0; i < valid.part_count(); ++i) {
+    const GEOSGeometry* part = GEOSGetGeometryN_r(geos(), valid.geometry_.get(), i);
+    double area = 0;
+    require(GEOSArea_r(geos(), part, &area));
+    if (area > 0) areas = areas | GeosShape(GEOSGeom_clone_r(geos(), part));
+  }
+  return areas;
 }
 
 GeosShape GeosShape::buffered(double distance_cm, int segments) const {
@@ -135,6 +144,8 @@ bool GeosShape::covers(const GeosShape& other) const {
 }
 
 double GeosShape::distance(const GeosShape& other) const {
+  // The indexed distance is that of the edges: it does not see one shape inside the other.
+  if (truth(GEOSIntersects_r(geos(), geometry_.get(), other.geometry_.get()))) return 0;
   double value = 0;
   require(GEOSDistanceIndexed_r(geos(), geometry_.get(), other.geometry_.get(), &value));
   return value;

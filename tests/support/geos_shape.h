@@ -25,7 +25,7 @@ class GeosShape {
   double edge_length() const;
   int part_count() const;
 
-  /// Repaired by GEOS's own rules: self-touching rings split, spikes dropped.
+  /// Repaired by GEOS's own rules: self-touching rings split, spikes without width dropped.
   GeosShape made_valid() const;
   /// All points within `distance_cm`; negative: the part that is as far from the edge.
   /// @param segments  chords to a quarter circle
@@ -36,7 +36,7 @@ class GeosShape {
   GeosShape operator-(const GeosShape& other) const;
 
   bool covers(const GeosShape& other) const;
-  /// Shortest way between the two; 0 where they share a point.
+  /// Shortest way between the two; 0 where they share a point or one lies in the other.
   double distance(const GeosShape& other) const;
   /// Radius of the largest circle inside, to `tolerance_cm`.
   double inscribed_radius(double tolerance_cm) const;

@@ -3,9 +3,11 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <utility>
 
 #include "core/base/tolerances.h"
 #include "core/geometry/shapes.h"
+#include "tests/support/pixel_trace.h"
 
 namespace drapewright::support {
 namespace {
@@ -120,7 +122,9 @@ Ring OutlineMaker::skyline(int steps, double step) {
   Ring ring{{off(), off()}, {steps * step + off(), off()}};
   double height = step * whole(3, 12);
   for (int i = steps; i-- > 0;) {
-    height = std::max(2 * step, height + step * whole(-3, 3));
+    // Never the same twice: two bars of a height may cross each other by a hair.
+    const double change = step * whole(1, 3);
+    height += height - change >= 2 * step && whole(0, 1) == 0 ? -change : change;
     ring.push_back({(i + 1) * step + off(), height + off()});
     ring.push_back({i * step + off(), height + off()});
   }
@@ -145,6 +149,27 @@ Ring OutlineMaker::dumbbell(double square, double corridor_width, double corrido
           {0, square}};
 }
 
+Ring OutlineMaker::tapering_arm(double end, double near_width, double far_width, double length) {
+  const double low_near = -near_width / 2;
+  const double low_far = -far_width / 2;
+  return {{-2 * end, -end},        {0, -end},      {0, low_near},
+          {length, low_far},       {length, -end}, {length + 2 * end, -end},
+          {length + 2 * end, end}, {length, end},  {length, -low_far},
+          {0, -low_near},          {0, end},       {-2 * end, end}};
+}
+
+Ring OutlineMaker::with_collinear_runs(const Ring& corners, int most_parts) {
+  Ring ring;
+  for (std::size_t i = 0; i < corners.size(); ++i) {
+    const Point a = corners[i];
+    const Point b = corners[(i + 1) % corners.size()];
+    const int parts = whole(1, most_parts);
+    for (int k = 0; k < parts; ++k) ring.push_back(a + (static_cast<double>(k) / parts) * (b - a));
+    if (whole(0, 3) == 0) ring.push_back(ring.back());
+  }
+  return ring;
+}
+
 Ring OutlineMaker::armed_blob(double radius, double arm_width, double arm_length) {
   const double half = std::asin(0.5 * arm_width / radius);
   Ring ring;
@@ -162,6 +187,74 @@ geometry::Polygon OutlineMaker::with_island(double radius, double island_radius,
                                  polar(radius - gap - island_radius, between(0, 2 * pi)), 31);
   std::reverse(island.begin(), island.end());
   return {outer, {island}};
+}
+
+namespace {
+
+geometry::Polygon alone(Ring ring) { return {std::move(ring), {}}; }
+
+geometry::Polygon placed(geometry::Polygon polygon, OutlineMaker& maker) {
+  const double turn = maker.between(0, 360);
+  const Point by{maker.between(-20, 20), maker.between(-20, 20)};
+  return geometry::moved(geometry::turned(geometry::Region{std::move(polygon)}, turn), by).front();
+}
+
+/// Islands of 0.1 to 1 cm, as near as 0.02 cm to the edge.
+geometry::Polygon island_near_edge(OutlineMaker& maker) {
+  const double radius = maker.between(2, 7);
+  return maker.with_island(radius, maker.between(0.05, 0.25) * radius, maker.between(0.02, 1));
+}
+
+struct Kind {
+  const char* name;
+  geometry::Polygon (*make)(OutlineMaker&);
+  bool placed = true;  ///< turned and moved; not where the axes or the pixels matter
+};
+
+constexpr std::array<Kind, 10> kinds{{
+    {"star", [](auto& m) { return alone(m.star(m.whole(3, 20), m.between(1, 8))); }},
+    {"blob", [](auto& m) { return alone(m.blob(m.whole(30, 300), m.between(0.5, 8))); }},
+    {"comb",
+     [](auto& m) {
+       return alone(m.comb(m.whole(2, 12), m.between(0.3, 1.2), m.between(0.05, 1), 5));
+     }},
+    {"staircase", [](auto& m) { return alone(traced_along_edges(m, m.whole(4, 35))); }, false},
+    {"spiky", [](auto& m) { return alone(traced_through_centres(m, m.whole(4, 35))); }, false},
+    {"collinear",
+     [](auto& m) {
+       return alone(m.with_collinear_runs(m.blob(m.whole(4, 12), m.between(1, 6)), 30));
+     }},
+    {"arm",
+     [](auto& m) {
+       return alone(m.tapering_arm(m.between(0.7, 2), m.between(0.05, 1.2), m.between(0.05, 1.2),
+                                   m.between(2, 8)));
+     }},
+    {"skyline", [](auto& m) { return alone(m.skyline(m.whole(5, 40), 0.2)); }, false},
+    {"islands", island_near_edge},
+    {"corridor", [](auto& m) { return alone(m.dumbbell(2, 0.6, m.between(0.5, 3))); }},
+}};
+
+GeneratedOutline outline_of(const Kind& kind, OutlineMaker& maker) {
+  geometry::Polygon polygon = kind.make(maker);
+  if (kind.placed) polygon = placed(std::move(polygon), maker);
+  return {kind.name, std::move(polygon)};
+}
+
+}  // namespace
+
+GeneratedOutline any_generated_outline(OutlineMaker& maker) {
+  const auto kind = static_cast<std::size_t>(maker.whole(0, static_cast<int>(kinds.size()) - 1));
+  return outline_of(kinds[kind], maker);
+}
+
+std::vector<GeneratedOutline> generated_outlines(int count, std::uint64_t seed) {
+  OutlineMaker maker(seed);
+  std::vector<GeneratedOutline> outlines;
+  for (int i = 0; i < count; ++i) {
+    outlines.push_back(outline_of(kinds[static_cast<std::size_t>(i) % kinds.size()], maker));
+    outlines.back().name += " " + std::to_string(i);
+  }
+  return outlines;
 }
 
 }  // namespace drapewright::support

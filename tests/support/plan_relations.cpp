@@ -94,7 +94,9 @@ wound::Case moved(wound::Case value, const Motion& motion) {
 /// where two places are as good, and all that follows from the centre may differ.
 class SamePlan {
  public:
-  SamePlan(const Plan& a, const Plan& b, const Motion& motion) : a_(a), b_(b), motion_(motion) {}
+  /// @param shelf_is_short  which film gets the last sheets depends on the order of the wounds
+  SamePlan(const Plan& a, const Plan& b, const Motion& motion, bool shelf_is_short)
+      : a_(a), b_(b), motion_(motion), shelf_is_short_(shelf_is_short) {}
 
   std::vector<std::string> compare() {
     for (const auto& m : a_.wounds) {
@@ -178,7 +180,7 @@ class SamePlan {
     if (a.bridges.empty() && b.bridges.empty()) {
       compare_shapes(a.required_outline_cm, b.required_outline_cm, "required film");
       compare_shapes(a.outline_cm, b.outline_cm, "film");
-      compare_sheets(a, b);
+      if (!shelf_is_short_) compare_sheets(a, b);
     } else if (spare > circles_cm) {
       said_.expect(a.bridges.size() == b.bridges.size(), "another number of bridges");
       double was = 0, is = 0;
@@ -200,6 +202,7 @@ class SamePlan {
   const Plan& a_;
   const Plan& b_;
   Motion motion_;
+  bool shelf_is_short_;
   Complaints said_;
 };
 
@@ -207,7 +210,11 @@ std::vector<std::string> compare(const Plan& plan, const wound::Case& changed,
                                  const Motion& motion) {
   const std::optional<Plan> other = plan_of(changed);
   if (!other) return {};
-  return SamePlan(plan, *other, motion).compare();
+  const bool shelf_is_short =
+      plan.drapes.size() > 1 && std::ranges::any_of(wound::stock_of(changed), [](const auto& item) {
+        return item.available.has_value();
+      });
+  return SamePlan(plan, *other, motion, shelf_is_short).compare();
 }
 
 std::vector<std::string> turned_and_moved(const wound::Case& value, const Plan& plan,

@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "core/geometry/shape.h"
-#include "tests/support/outlines.h"
+#include "tests/support/made_outlines.h"
 
 namespace drapewright::reference {
 
