@@ -110,7 +110,11 @@ void audit_stretches(Audit& audit, const Drape& drape, const GeosShape& wounds) 
   const GeosShape edges = wounds.edges();
   audit.expect_near(whole_cm, edges.edge_length(), 1e-6 + 1e-4 * edges.edge_length(),
                     "length of all stretches");
-  audit.expect_near(least_cm, drape.least_border.value, 1.1e-3, "least border of the stretches");
+  // A zone inside the wound lets film seal nowhere near it, though no stretch of the edge is short.
+  const bool holed = (audit.no_film & wounds).area() > 0 && drape.least_border.value == 0;
+  if (!holed) {
+    audit.expect_near(least_cm, drape.least_border.value, 1.1e-3, "least border of the stretches");
+  }
   if (audit.no_film.is_empty() || drape.border_enough_cm < 0.01) return;
   const double short_cm =
       length_cm[dressing::BorderKind::none] + length_cm[dressing::BorderKind::too_short];
