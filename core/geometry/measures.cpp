@@ -5,6 +5,8 @@
 #include <limits>
 #include <numeric>
 
+#include "core/base/tolerances.h"
+
 namespace drapewright::geometry {
 namespace {
 
@@ -63,13 +65,36 @@ void append_chain(Iterator begin, Iterator end, Ring& hull) {
   hull.pop_back();  // it starts the other half
 }
 
-void keep_longer(Segment& longest, double& length, Point a, Point b) {
-  const double candidate = dot(b - a, b - a);
-  if (candidate > length) {
-    length = candidate;
-    longest = {a, b};
+/// The pairs of points that are the farthest apart, but for rounding. More than a few are the
+/// diameters of something round, which are all alike.
+class FarthestPairs {
+ public:
+  void consider(Point a, Point b) {
+    const double length = norm(b - a);
+    if (length > longest_ + tolerance::collinear_cm) pairs_.clear();
+    longest_ = std::max(longest_, length);
+    if (length >= longest_ - tolerance::collinear_cm && pairs_.size() < enough) {
+      pairs_.push_back({a, b});
+    }
   }
-}
+
+  /// Of several, the one with the least extent at right angles: a choice that does not depend on
+  /// where the shape lies, how it is turned and where its ring starts.
+  Segment narrowest(const Ring& hull) const {
+    if (pairs_.size() == 1) return pairs_.front();
+    return *std::ranges::min_element(pairs_, {}, [&](const Segment& pair) {
+      const Point along = pair.to - pair.from;
+      const auto [low, high] = std::ranges::minmax(
+          hull, {}, [&](Point point) { return cross(along, point - pair.from); });
+      return cross(along, high - low);
+    });
+  }
+
+ private:
+  static constexpr std::size_t enough = 64;
+  std::vector<Segment> pairs_;
+  double longest_ = 0;
+};
 
 Point unit(double direction_deg) {
   return {std::cos(radians(direction_deg)), std::sin(radians(direction_deg))};
@@ -139,20 +164,20 @@ Segment greatest_length(std::span<const Point> points) {
   if (hull.empty()) return {};
   const std::size_t n = hull.size();
   const auto at = [&](std::size_t i) { return hull[i % n]; };
-  Segment longest{hull[0], hull[0]};
-  double length = 0;
+  if (n == 1) return {hull[0], hull[0]};
+  FarthestPairs farthest;
   // Calipers: j runs round the hull to stay opposite to the edge from i. The neighbours of each
   // pair are tried too, so that edges parallel but for rounding cannot hide the longest one.
   for (std::size_t i = 0, j = 1; i < n; ++i) {
     j = std::max(j, i + 1);
     while (j < i + n && cross(at(i + 1) - at(i), at(j + 1) - at(j)) > 0) {
-      keep_longer(longest, length, at(i), at(j++));
+      farthest.consider(at(i), at(j++));
     }
-    keep_longer(longest, length, at(i), at(j));
-    keep_longer(longest, length, at(i), at(j + 1));
-    keep_longer(longest, length, at(i + 1), at(j));
+    farthest.consider(at(i), at(j));
+    farthest.consider(at(i), at(j + 1));
+    farthest.consider(at(i + 1), at(j));
   }
-  return longest;
+  return farthest.narrowest(hull);
 }
 
 double least_width(std::span<const Point> points) {

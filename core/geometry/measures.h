@@ -27,8 +27,8 @@ Ring convex_hull(std::span<const Point> points);
 /// All corner points of the outer rings.
 std::vector<Point> outer_points(const Region& region);
 
-/// The two points farthest apart. Ties go to the pair found first, so equal input gives equal
-/// output.
+/// The two points farthest apart. Of pairs equally far but for rounding the one with the least
+/// extent at right angles, so that a shape that is turned or moved keeps its width.
 Segment greatest_length(std::span<const Point> points);
 /// Extent of the points along `direction_deg`: highest less lowest projection.
 double extent_along(std::span<const Point> points, double direction_deg);

@@ -102,6 +102,24 @@ TEST(Measures, GreatestLengthOfARegularShapeWithTies) {
   EXPECT_EQ(greatest_length(many), greatest_length(many));
 }
 
+// On a coarse grid several pairs are often equally far apart, with different extents across.
+TEST(Measures, ExtentAcrossTheGreatestLengthTurnsWithTheShape) {
+  std::mt19937 random(11);
+  const auto across = [](const std::vector<Point>& points) {
+    const Segment longest = greatest_length(points);
+    const Point along = longest.to - longest.from;
+    return extent_along(points, degrees(std::atan2(along.y, along.x)) + 90);
+  };
+  for (int round = 0; round < 500; ++round) {
+    const auto points = scattered(random, 3 + round % 20, 1.0 / 3);
+    std::vector<Point> turned;
+    const double angle = radians(10 + round);
+    const Point x{std::cos(angle), std::sin(angle)}, y{-x.y, x.x};
+    for (const Point p : points) turned.push_back(Point{7, -3} + p.x * x + p.y * y);
+    EXPECT_NEAR(across(turned), across(points), 1e-9) << round;
+  }
+}
+
 TEST(Measures, ExtentsAlongADirection) {
   const Ring ring = rectangle(6, 4, {50, 50}, 30);
   EXPECT_NEAR(extent_along(ring, 30), 6, 1e-12);
