@@ -111,6 +111,25 @@ void report_wide_pieces(const PreparedWound& wound, const Layer& layer, FindingL
   }
 }
 
+/// A pocket's filler may hang together with nothing in the opening: where the wall runs in farther
+/// than the pocket is deep.
+void report_hidden_pieces(const PreparedWound& wound, const Layer& layer, FindingList& findings) {
+  if (!layer.reaches_into_pockets) return;
+  for (std::size_t i = 0; i < layer.pieces.size(); ++i) {
+    if (!geometry::intersect({layer.pieces[i]}, wound.shape).empty()) continue;
+    findings.add({.severity = Severity::warning,
+                  .code = "piece-out-of-sight",
+                  .text = "Layer " + std::to_string(layer.index) + ", piece " +
+                          std::to_string(i + 1) +
+                          " lies wholly under the wound's edge, apart from the filler in the "
+                          "opening: it is out of sight and easily left behind. Leave a tail of it "
+                          "in the opening, or leave it out; count it with care.",
+                  .source = source_of_rule("fewest-pieces"),
+                  .wound = layer.wound,
+                  .where_cm = inside_point(layer.pieces[i])});
+  }
+}
+
 }  // namespace
 
 void remark_on_arms(const wound::Wound& wound, geometry::Region arms, double inset_cm,
@@ -144,6 +163,7 @@ void remark_on_pieces(const PreparedWound& wound, const std::vector<Layer>& laye
     report_thin_layer(layer, findings);
     report_necks(wound, layer, findings);
     report_wide_pieces(wound, layer, findings);
+    report_hidden_pieces(wound, layer, findings);
   }
   report_piece_count(*wound.wound, layers, findings);
 }

@@ -4,6 +4,10 @@
 // turned, moved, re-ordered, retraced and so on. Prints a line for every promise that does not
 // hold, with the seed of its case, and at the end how often each promise was tried. Ends with 0
 // only when all held. With SECONDS it stops early.
+//
+// prove_plans case SEED [MOST_WOUNDS [MOST_POINTS]]
+//
+// Writes the made case of a seed as a case file, to look into it.
 
 #include <chrono>
 #include <cstdio>
@@ -13,6 +17,7 @@
 #include <vector>
 
 #include "core/base/error.h"
+#include "core/casefile/case_json.h"
 #include "core/dressing/plan.h"
 #include "tests/support/made_cases.h"
 #include "tests/support/plan_invariants.h"
@@ -95,15 +100,24 @@ class Prover {
   double slowest_ms_ = 0;
 };
 
+constexpr const char* usage =
+    "usage: prove_plans COUNT [FIRST_SEED [SECONDS [MOST_WOUNDS [MOST_POINTS]]]]\n"
+    "       prove_plans case SEED [MOST_WOUNDS [MOST_POINTS]]\n";
+
 int run(const std::vector<std::string>& arguments) {
-  if (arguments.empty()) {
-    std::fputs("usage: prove_plans COUNT [FIRST_SEED [SECONDS [MOST_WOUNDS [MOST_POINTS]]]]\n",
-               stderr);
-    return 2;
-  }
   const auto number = [&](std::size_t at, int otherwise) {
     return at < arguments.size() ? std::stoi(arguments[at]) : otherwise;
   };
+  if (arguments.empty() || (arguments[0] == "case" && arguments.size() < 2)) {
+    std::fputs(usage, stderr);
+    return 2;
+  }
+  if (arguments[0] == "case") {
+    const auto seed = static_cast<std::uint64_t>(number(1, 1));
+    const support::CaseBounds bounds{.most_wounds = number(2, 4), .most_points = number(3, 400)};
+    std::puts(casefile::case_to_json(support::made_case(seed, bounds)).c_str());
+    return 0;
+  }
   const int count = number(0, 0), first = number(1, 1), seconds = number(2, 1'000'000);
   Prover prover({.most_wounds = number(3, 4), .most_points = number(4, 400)});
   const auto end = Clock::now() + std::chrono::seconds(seconds);

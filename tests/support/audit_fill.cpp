@@ -175,7 +175,7 @@ void audit_unfilled(Audit& audit) {
   const double reach_cm = audit.value.dressing.inset_cm + tolerance::unfilled_band_cm;
   double unfilled = 0, allowed = sliver_cm2;
   for (const auto& [id, shape] : audit.shapes) {
-    const GeosShape filler = audit.top_filler({id});
+    const GeosShape filler = audit.top_layer({id});
     unfilled += filler.is_empty() ? shape.area() : (shape - filler.buffered(reach_cm)).area();
     allowed += 2 * drawn_cm * shape.edge_length();
     audit.expect(!filler.is_empty() || audit.has_finding({"no-filler-fits", "fill-not-verified"}),

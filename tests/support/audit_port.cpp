@@ -85,11 +85,20 @@ void audit_bridge(Audit& audit, const Drape& drape, const Bridge& bridge) {
 
 /// Every piece of top filler hangs together with the others by bridges, or a finding says so.
 void audit_joining(Audit& audit, const Drape& drape) {
-  // Whole pieces, pockets too: parts that are seen apart may hang together under the skin.
+  // Whole pieces, pockets too: parts that are seen apart may hang together under the skin. What is
+  // out of sight altogether can take no bridge, and is a finding.
   GeosShape all;
   for (const dressing::Layer& layer : audit.plan.fill.layers) {
-    const bool ours = std::ranges::find(drape.wounds, layer.wound) != drape.wounds.end();
-    if (ours && layer.index == 1) all = all | GeosShape(layer.pieces);
+    if (std::ranges::find(drape.wounds, layer.wound) == drape.wounds.end()) continue;
+    int hidden = 0;
+    for (const geometry::Polygon& piece : layer.pieces) {
+      const GeosShape shape(piece);
+      const bool seen = (shape & audit.shapes.at(layer.wound)).area() > 0;
+      if (!seen) ++hidden;
+      if (seen && layer.index == 1) all = all | shape;
+    }
+    audit.expect(audit.count_findings("piece-out-of-sight", layer.wound) == hidden,
+                 layer.wound + ": pieces out of sight are not told one by one");
   }
   for (const Bridge& bridge : drape.bridges) all = all | GeosShape(bridge.strip);
   audit.expect(

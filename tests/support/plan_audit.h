@@ -29,6 +29,8 @@ class Audit {
   int count_findings(const std::string& code, const std::string& wound) const;
   const wound::Wound& wound(const std::string& id) const;
   GeosShape wounds(const std::vector<std::string>& ids) const;
+  /// All pieces of the layer next to the film, as far as they reach under the skin.
+  GeosShape top_layer(const std::vector<std::string>& ids) const;
   /// What lies next to the film and is seen from above: of a layer that reaches into pockets only
   /// what the opening shows.
   GeosShape top_filler(const std::vector<std::string>& ids) const;

@@ -71,6 +71,15 @@ GeosShape Audit::wounds(const std::vector<std::string>& ids) const {
   return all;
 }
 
+GeosShape Audit::top_layer(const std::vector<std::string>& ids) const {
+  GeosShape all;
+  for (const dressing::Layer& layer : plan.fill.layers) {
+    const bool ours = std::ranges::find(ids, layer.wound) != ids.end();
+    if (ours && layer.index == 1) all = all | GeosShape(layer.pieces);
+  }
+  return all;
+}
+
 GeosShape Audit::top_filler(const std::vector<std::string>& ids) const {
   GeosShape all;
   for (const dressing::Layer& layer : plan.fill.layers) {

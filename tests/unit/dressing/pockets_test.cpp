@@ -81,6 +81,21 @@ TEST(LowestLayer, WiderThanTheOpeningIsReported) {
   EXPECT_EQ(finding(plan_dressing(undermined(2, 4)), "piece-wider-than-opening"), nullptr);
 }
 
+// A thin deep pocket beside a bed that the wall has narrowed: the wedge is wide enough for filler
+// only under the skin.
+TEST(LowestLayer, InAPocketApartFromTheOpeningIsReported) {
+  wound::Case value = case_of(geometry::circle(3));
+  value.current().wounds[0].depth_cm = 2;
+  value.current().wounds[0].wall_run_in_cm = 0.5;
+  value.current().wounds[0].undermining = {{.from_clock = 3, .to_clock = 3.6, .extent_cm = 6}};
+  const Plan plan = plan_dressing(value);
+  ASSERT_EQ(plan.fill.layers.back().pieces.size(), 2u);
+  const Finding* hidden = finding(plan, "piece-out-of-sight");
+  ASSERT_NE(hidden, nullptr);
+  EXPECT_GT(norm(hidden->where_cm.value()), 1.5) << "under the skin";
+  EXPECT_EQ(finding(plan_dressing(undermined(2, 4)), "piece-out-of-sight"), nullptr);
+}
+
 TEST(Tunnel, ThatIsExploredTakesAStripOfItsOwn) {
   wound::Case value = case_of(geometry::circle(6));
   value.current().wounds[0].tunnels = {{.clock = 2, .length_cm = 3, .explored = true},
