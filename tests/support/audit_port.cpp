@@ -88,17 +88,19 @@ void audit_joining(Audit& audit, const Drape& drape) {
   // Whole pieces, pockets too: parts that are seen apart may hang together under the skin. What is
   // out of sight altogether can take no bridge, and is a finding.
   GeosShape all;
+  std::map<std::string, int> hidden;
   for (const dressing::Layer& layer : audit.plan.fill.layers) {
     if (std::ranges::find(drape.wounds, layer.wound) == drape.wounds.end()) continue;
-    int hidden = 0;
     for (const geometry::Polygon& piece : layer.pieces) {
       const GeosShape shape(piece);
       const bool seen = (shape & audit.shapes.at(layer.wound)).area() > 0;
-      if (!seen) ++hidden;
+      hidden[layer.wound] += seen ? 0 : 1;
       if (seen && layer.index == 1) all = all | shape;
     }
-    audit.expect(audit.count_findings("piece-out-of-sight", layer.wound) == hidden,
-                 layer.wound + ": pieces out of sight are not told one by one");
+  }
+  for (const auto& [id, count] : hidden) {
+    audit.expect(audit.count_findings("piece-out-of-sight", id) == count,
+                 id + ": pieces out of sight are not told one by one");
   }
   for (const Bridge& bridge : drape.bridges) all = all | GeosShape(bridge.strip);
   audit.expect(

@@ -39,8 +39,8 @@ class Complaints {
     expect(std::fabs(a - b) <= tolerance,
            what + " was " + format_number(a, 6) + ", is " + format_number(b, 6));
   }
-  void same(double a, double b, const std::string& what) {
-    near(a, b, 1e-9 * std::max({1.0, std::fabs(a), std::fabs(b)}), what);
+  void same(double a, double b, const std::string& what, double room = 0) {
+    near(a, b, room + 1e-9 * std::max({1.0, std::fabs(a), std::fabs(b)}), what);
   }
   std::vector<std::string> take() { return std::move(sentences_); }
 
@@ -88,7 +88,8 @@ wound::Case moved(wound::Case value, const Motion& motion) {
 
 /// Compares a plan with that of the moved or re-ordered case.
 ///
-/// Measures must be equal but for rounding. Shapes come from clearance maps, which are laid on the
+/// Measures must be equal but for rounding; those of an outline that was mended are equal to some
+/// steps of the grid that it was mended on. Shapes come from clearance maps, which are laid on the
 /// shape itself, and from overlays, which are laid on the drawing's axes: their edges may move by
 /// some grid steps. A largest circle is found to its tolerance from either side, so its centre,
 /// where two places are as good, and all that follows from the centre may differ.
@@ -103,8 +104,9 @@ class SamePlan {
       compare_measures(m, *std::ranges::find(b_.wounds, m.id, &dressing::WoundMeasures::id));
     }
     compare_layers();
-    said_.near(a_.fill.unfilled_cm2, b_.fill.unfilled_cm2, 1e-3 + edge_room(total_edge()),
-               "unfilled area");
+    // Drawn arcs have their corners elsewhere once they are turned.
+    said_.near(a_.fill.unfilled_cm2, b_.fill.unfilled_cm2,
+               1e-3 + tolerance::offset_cm * total_edge(), "unfilled area");
     said_.expect(a_.drapes.size() == b_.drapes.size(), "another number of films");
     for (const Drape& drape : a_.drapes) {
       if (const Drape* other = drape_over(drape.wounds)) compare_drapes(drape, *other);
@@ -120,27 +122,41 @@ class SamePlan {
     return sum;
   }
 
+  bool was_mended(const std::string& wound) const {
+    return std::ranges::any_of(a_.findings, [&](const dressing::Finding& finding) {
+      return finding.code == "outline-mended" && finding.wound == wound;
+    });
+  }
+
   void compare_measures(const dressing::WoundMeasures& a, const dressing::WoundMeasures& b) {
-    said_.same(a.area.value, b.area.value, "area");
-    said_.same(a.area.spread, b.area.spread, "spread of the area");
-    said_.same(a.perimeter.value, b.perimeter.value, "edge");
-    said_.same(a.length.value, b.length.value, "length");
-    said_.same(a.width.value, b.width.value, "width");
-    said_.same(a.head_to_foot.value, b.head_to_foot.value, "head to foot");
-    said_.same(a.side_to_side.value, b.side_to_side.value, "side to side");
+    const double grid_room = was_mended(a.id) ? edge_room(a.perimeter.value) : 0;
+    const auto same = [&](double was, double is, const std::string& what) {
+      said_.same(was, is, what, grid_room);
+    };
+    same(a.area.value, b.area.value, "area");
+    same(a.area.spread, b.area.spread, "spread of the area");
+    same(a.perimeter.value, b.perimeter.value, "edge");
+    same(a.length.value, b.length.value, "length");
+    same(a.width.value, b.width.value, "width");
+    same(a.head_to_foot.value, b.head_to_foot.value, "head to foot");
+    same(a.side_to_side.value, b.side_to_side.value, "side to side");
     said_.near(a.volume.value, b.volume.value, 1e-4 * std::max(1.0, a.volume.value), "volume");
     said_.near(a.pocket_volume_cm3, b.pocket_volume_cm3, 1e-2 * std::max(1.0, a.pocket_volume_cm3),
                "pockets' volume");
-    const double far = 1e-9 * (1 + norm(a.centroid_cm) + norm(b.centroid_cm));
+    const double far = grid_room + 1e-9 * (1 + norm(a.centroid_cm) + norm(b.centroid_cm));
     said_.near(0, distance(motion_(a.centroid_cm), b.centroid_cm), far, "middle's distance");
   }
 
-  void compare_shapes(const geometry::Region& a, const geometry::Region& b,
-                      const std::string& what) {
+  /// Each within a hair of the other. (Their difference itself is no measure: GEOS 3.11 gave half
+  /// the area for two equal shapes whose edges lie a grid step apart.)
+  void compare_shapes(const geometry::Region& a, const geometry::Region& b, const std::string& what,
+                      double room_cm = 10 * tolerance::grid_cm) {
     const GeosShape was(motion_(a)), is(b);
-    const double differs = (was - is).area() + (is - was).area();
+    const double differs =
+        (was - is.buffered(room_cm)).area() + (is - was.buffered(room_cm)).area();
     said_.expect(differs <= edge_room(was.edge_length() + is.edge_length()),
-                 what + " differs by " + format_number(differs, 5) + " cm2");
+                 what + " of " + format_number(was.area(), 5) + " cm2 differs by " +
+                     format_number(differs, 5) + " from one of " + format_number(is.area(), 5));
   }
 
   void compare_layers() {
@@ -153,7 +169,9 @@ class SamePlan {
       if (other == b_.fill.layers.end()) continue;
       said_.expect(layer.pieces.size() == other->pieces.size(),
                    name + " has another number of pieces");
-      compare_shapes(layer.pieces, other->pieces, name);
+      // Arcs of an outset that is inset again have their corners elsewhere once they are moved.
+      compare_shapes(layer.pieces, other->pieces, name,
+                     layer.reaches_into_pockets ? tolerance::offset_cm : 10 * tolerance::grid_cm);
     }
     said_.expect(a_.fill.layers.size() == b_.fill.layers.size(), "another number of layers");
     said_.expect(a_.fill.strips.size() == b_.fill.strips.size(), "another number of strips");
@@ -190,8 +208,11 @@ class SamePlan {
     }
   }
 
+  /// A cover of many sheets is the best that was found, not the best there is.
   void compare_sheets(const Drape& a, const Drape& b) {
-    said_.expect(a.sheets.size() == b.sheets.size(),
+    const auto [fewer, more] = std::minmax(a.sheets.size(), b.sheets.size());
+    constexpr std::size_t few = 4;
+    said_.expect(more == fewer || (fewer > few && 10 * (more - fewer) <= fewer),
                  "another number of film sheets: " + std::to_string(a.sheets.size()) + ", " +
                      std::to_string(b.sheets.size()));
     if (a.sheets.size() == 1 && b.sheets.size() == 1) {
