@@ -1,7 +1,10 @@
 #include "app/batch/plan_command.h"
 
 #include <algorithm>
+#include <array>
+#include <chrono>
 #include <filesystem>
+#include <limits>
 #include <memory>
 #include <optional>
 #include <string>
@@ -17,6 +20,7 @@
 #include "core/casefile/plan_json.h"
 #include "core/casefile/text_file.h"
 #include "core/dressing/plan.h"
+#include "core/report/cut_drawing.h"
 #include "core/report/plan_drawing.h"
 #include "core/report/text_summary.h"
 
@@ -30,33 +34,62 @@ struct Options {
   bool json_lines = false;
   std::string svg;
   std::string png;
+  std::string cut;
+  double cut_mm_per_cm = 0;  ///< 0: as large as a page holds
   double dpi = 150;
+  double effort_s = 0;
   std::string output = "-";
   std::string today;
   std::size_t jobs = 1;
 
   /// Several plans may come, even if it turns out to be one.
   bool takes_several() const { return cases.size() > 1 || cases != named.named; }
-  bool has_picture() const { return !svg.empty() || !png.empty(); }
+  bool has_plan_picture() const { return !svg.empty() || !png.empty(); }
+  bool has_picture() const { return has_plan_picture() || !cut.empty(); }
+  /// Of the pictures, those that go to standard output.
+  std::ptrdiff_t pictures_on_output() const {
+    return std::ranges::count(std::array{svg, png, cut}, "-");
+  }
   /// A picture on standard output leaves no room for the plan there.
-  bool plan_is_wanted() const { return output != "-" || (svg != "-" && png != "-"); }
+  bool plan_is_wanted() const { return output != "-" || pictures_on_output() == 0; }
 };
 
 /// What became of one case file.
 struct Outcome {
   std::string plan;  ///< as it is to be written; empty when there is none
   std::optional<report::Drawing> drawing;
+  std::optional<report::Drawing> cut_drawing;
   std::optional<Fault> fault;
 };
+
+report::CutDrawingOptions cut_drawing(const Options& options) {
+  report::CutDrawingOptions how;
+  if (options.cut_mm_per_cm > 0) how.mm_per_cm = options.cut_mm_per_cm;
+  return how;
+}
+
+/// The cut layout is worked on for as long as was asked for; without that the plan of a case is
+/// the same every time.
+dressing::PlanOptions planning(const Options& options) {
+  dressing::PlanOptions how{.today = options.today, .compare_sheets = true};
+  if (options.effort_s <= 0) return how;
+  using Clock = std::chrono::steady_clock;
+  how.cut.steps = std::numeric_limits<std::int64_t>::max();
+  how.cut.out_of_time = [began = Clock::now(), effort_s = options.effort_s](double share) {
+    return std::chrono::duration<double>(Clock::now() - began).count() >= share * effort_s;
+  };
+  return how;
+}
 
 Outcome plan_file(const Options& options, const std::string& file) {
   Outcome out;
   try {
     const wound::Case value = casefile::read_case(file);
-    const dressing::Plan plan = dressing::plan_dressing(value, {}, options.today);
+    const dressing::Plan plan = dressing::plan_dressing(value, {}, planning(options));
     out.plan = options.json || options.json_lines ? casefile::plan_to_json(plan, options.json_lines)
                                                   : report::text_summary(plan);
-    if (options.has_picture()) out.drawing = report::draw_plan(value, plan);
+    if (options.has_plan_picture()) out.drawing = report::draw_plan(value, plan);
+    if (!options.cut.empty()) out.cut_drawing = report::draw_cut(plan, cut_drawing(options));
   } catch (const InputError& error) {
     out.fault = fault_of(error.within({.file = file}), file);
   } catch (const std::exception& error) {
@@ -121,6 +154,7 @@ ExitStatus plan_all(const Options& options) {
           if (outcome.fault) status = worse(status, report(*outcome.fault));
           if (!outcome.plan.empty() && options.plan_is_wanted()) writer.write(outcome.plan);
           if (outcome.drawing) write_pictures(options, *outcome.drawing);
+          if (outcome.cut_drawing) write_svg_file(options.cut, *outcome.cut_drawing);
         });
     if (options.plan_is_wanted()) writer.finish();
   } catch (const std::exception& error) {
@@ -132,7 +166,7 @@ ExitStatus plan_all(const Options& options) {
 /// A plan or a picture must not take the place of a case or of each other.
 void check_outputs(const Options& options) {
   std::vector<std::string> taken = options.cases;
-  for (const auto& output : {options.output, options.svg, options.png}) {
+  for (const auto& output : {options.output, options.svg, options.png, options.cut}) {
     if (output.empty() || output == "-") continue;
     for (const auto& other : taken) {
       std::error_code unknown;
@@ -149,10 +183,10 @@ void check_usage(const Options& options) {
   const auto& cases = options.cases;
   check_outputs(options);
   if (options.has_picture() && options.takes_several()) {
-    throw CLI::ValidationError("--svg and --png take one case at a time");
+    throw CLI::ValidationError("--svg, --png and --cut take one case at a time");
   }
-  if (options.svg == "-" && options.png == "-") {
-    throw CLI::ValidationError("--svg and --png cannot both go to standard output");
+  if (options.pictures_on_output() > 1) {
+    throw CLI::ValidationError("only one of --svg, --png and --cut can go to standard output");
   }
   if (std::ranges::count(cases, "-") + (options.named.list == "-" ? 1 : 0) > 1) {
     throw CLI::ValidationError("- (standard input) can be read only once");
@@ -167,6 +201,7 @@ constexpr const char* examples =
     "  drapewright-batch plan leg.json --json --output leg.plan.json\n"
     "  drapewright-batch plan leg.json --svg leg.svg --png leg.png\n"
     "  drapewright-batch plan leg.json --svg - | less\n"
+    "  drapewright-batch plan leg.json --effort 5 --cut sheets.svg --cut-scale 10\n"
     "  cat leg.json | drapewright-batch plan - --json\n"
     "  drapewright-batch plan cases --json-lines > plans.jsonl\n"
     "  find . -name '*.json' | drapewright-batch plan --list - --json-lines > plans.jsonl";
@@ -193,6 +228,22 @@ void add_plan_command(CLI::App& app, ExitStatus& status) {
   command->add_option("--dpi", options->dpi, "Dots per inch of the PNG")
       ->check(CLI::Range(20.0, 1200.0))
       ->capture_default_str();
+  command
+      ->add_option("--cut", options->cut,
+                   "The filler sheets to open as SVG: every piece where it is cut")
+      ->type_name("FILE");
+  command
+      ->add_option("--cut-scale", options->cut_mm_per_cm,
+                   "mm on paper for a cm of filler in that drawing: 10 is life size, a template; "
+                   "else as large as A4 holds")
+      ->check(CLI::Range(0.5, 20.0))
+      ->type_name("MM");
+  command
+      ->add_option("--effort", options->effort_s,
+                   "Seconds to look for a better way to cut the filler; without it the plan is the "
+                   "same every time")
+      ->check(CLI::Range(0.0, 86400.0))
+      ->type_name("SECONDS");
   command
       ->add_option("--today", options->today,
                    "Day on which the plan is read, to say how old the assessment is ('' does not); "

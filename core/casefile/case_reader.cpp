@@ -88,6 +88,9 @@ wound::DressingSettings dressing_in(const JsonValue& value) {
   for (const auto& place : members.list("port_places_cm")) {
     dressing.port_places_cm.push_back(point_in(place));
   }
+  for (const auto& item : members.list("filler_items")) {
+    dressing.filler_items.push_back(text_in(item));
+  }
   dressing.extra = members.extra();
   return dressing;
 }

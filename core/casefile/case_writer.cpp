@@ -87,6 +87,11 @@ void write(JsonWriter& out, const wound::DressingSettings& value) {
     out.name("port_places_cm");
     out.ring(value.port_places_cm, false);
   }
+  if (!value.filler_items.empty()) {
+    out.begin_list("filler_items");
+    for (const auto& item : value.filler_items) out.text(item);
+    out.end_list();
+  }
   out.extra(value.extra);
   out.end_object();
 }

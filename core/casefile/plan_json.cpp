@@ -3,48 +3,14 @@
 #include <array>
 #include <span>
 
+#include "core/casefile/cut_json.h"
 #include "core/casefile/json_writer.h"
+#include "core/casefile/shape_json.h"
 
 namespace drapewright::casefile {
 namespace {
 
 using dressing::Figure;
-
-void write_point(JsonWriter& out, std::string_view name,
-                 const std::optional<geometry::Point>& point) {
-  out.name(name);
-  if (point) {
-    out.point(*point);
-  } else {
-    out.null();
-  }
-}
-
-void write_line(JsonWriter& out, std::string_view name,
-                const std::optional<geometry::Segment>& line) {
-  out.name(name);
-  if (line) {
-    out.ring({line->from, line->to}, false);
-  } else {
-    out.null();
-  }
-}
-
-void write_piece(JsonWriter& out, const geometry::Polygon& piece) {
-  out.begin_object();
-  out.name("outer");
-  out.ring(piece.outer, true);
-  out.begin_list("holes");
-  for (const auto& hole : piece.holes) out.ring(hole, true);
-  out.end_list();
-  out.end_object();
-}
-
-void write_pieces(JsonWriter& out, std::string_view name, const geometry::Region& pieces) {
-  out.begin_list(name);
-  for (const auto& piece : pieces) write_piece(out, piece);
-  out.end_list();
-}
 
 /// "area" and "cm2" give area_cm2 and area_spread_cm2.
 void write_figure(JsonWriter& out, const std::string& name, const std::string& unit,
@@ -97,6 +63,15 @@ void write(JsonWriter& out, const dressing::TunnelStrip& strip) {
   out.number("clock", strip.clock);
   out.number("length_cm", strip.length_cm);
   out.number("width_cm", strip.width_cm);
+  out.number("parts", strip.parts);
+  out.end_object();
+}
+
+void write(JsonWriter& out, const dressing::Seam& seam) {
+  out.begin_object();
+  out.text("wound", seam.wound);
+  out.number("layer", seam.layer);
+  write_line(out, "line_cm", seam.line);
   out.end_object();
 }
 
@@ -104,6 +79,7 @@ void write(JsonWriter& out, const dressing::Fill& fill) {
   out.begin_object();
   write_list(out, "layers", fill.layers);
   write_list(out, "strips", fill.strips);
+  write_list(out, "seams", fill.seams);
   out.number("piece_count", fill.piece_count);
   out.number("area_cm2", fill.area_cm2);
   out.number("volume_cm3", fill.volume_cm3);
@@ -212,26 +188,6 @@ void write(JsonWriter& out, const dressing::Drape& drape) {
   out.end_object();
 }
 
-void write(JsonWriter& out, const dressing::CutSheet& sheet) {
-  out.begin_object();
-  out.text("item", sheet.item);
-  out.number("length_cm", sheet.length_cm);
-  out.number("width_cm", sheet.width_cm);
-  out.number("used_fraction", sheet.used_fraction);
-  out.begin_list("placements");
-  for (const auto& placement : sheet.placements) {
-    out.begin_object();
-    out.text("wound", placement.wound);
-    out.number("layer", placement.layer);
-    out.number("piece", placement.piece);
-    out.name("outline_cm");
-    write_piece(out, placement.outline_cm);
-    out.end_object();
-  }
-  out.end_list();
-  out.end_object();
-}
-
 void write(JsonWriter& out, const dressing::Consumable& line) {
   out.begin_object();
   out.text("item", line.item);
@@ -279,7 +235,7 @@ std::string plan_to_json(const dressing::Plan& plan, bool compact) {
   out.name("fill");
   write(out, plan.fill);
   write_list(out, "drapes", plan.drapes);
-  write_list(out, "cut_layout", plan.cut_layout);
+  write_cut_layout(out, plan);
   write_list(out, "consumables", plan.consumables);
   write_list(out, "findings", plan.findings);
   out.end_object();

@@ -30,10 +30,11 @@ inline constexpr std::array<std::pair<std::string_view, double wound::DressingSe
 
 /// The names of all members of `dressing`, in that order: the numbers, then the others.
 inline constexpr auto setting_names = [] {
-  std::array<std::string_view, settings.size() + 2> names;
+  std::array<std::string_view, settings.size() + 3> names;
   for (std::size_t i = 0; i < settings.size(); ++i) names[i] = settings[i].first;
   names[settings.size()] = "bridge_wanted";
   names[settings.size() + 1] = "port_places_cm";
+  names[settings.size() + 2] = "filler_items";
   return names;
 }();
 

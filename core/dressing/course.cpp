@@ -2,18 +2,13 @@
 
 #include <algorithm>
 #include <cmath>
-#include <iterator>
 #include <map>
 #include <optional>
 #include <string>
 #include <utility>
 
 #include "core/base/numbers.h"
-#include "core/base/tolerances.h"
 #include "core/dressing/film_sheet.h"
-#include "core/geometry/measures.h"
-#include "core/geometry/rectangle.h"
-#include "core/geometry/shapes.h"
 #include "core/practice/limits.h"
 
 namespace drapewright::dressing {
@@ -69,87 +64,29 @@ class CourseLister {
 
   // Filler -----------------------------------------------------------------------------------
 
-  /// All that is cut from sheets: layers, and from the thinnest sheet among theirs bridges and
-  /// tunnel strips.
   void list_filler() {
-    std::map<double, std::vector<geometry::Polygon>> by_thickness;
-    double thinnest_cm = settings_.filler_thickness_cm;
-    for (const Layer& layer : plan_.fill.layers) {
-      thinnest_cm = std::min(thinnest_cm, layer.sheet_thickness_cm);
-      for (const geometry::Polygon& piece : layer.pieces) {
-        by_thickness[layer.sheet_thickness_cm].push_back(piece);
+    for (const SheetComparison& comparison : plan_.sheet_comparison) {
+      for (const SheetChoice& choice : comparison.choices) {
+        if (choice.chosen) list_opened(choice);
       }
     }
-    for (const Drape& drape : plan_.drapes) {
-      for (const Bridge& bridge : drape.bridges) {
-        std::ranges::copy(bridge.strip, std::back_inserter(by_thickness[thinnest_cm]));
+  }
+
+  void list_opened(const SheetChoice& choice) {
+    for (const SheetChoice::Count& opened : choice.opened) {
+      int pieces = 0;
+      double used = 0;
+      for (const CutSheet& sheet : plan_.cut_layout) {
+        if (sheet.item != opened.item) continue;
+        pieces += static_cast<int>(sheet.placements.size());
+        used += sheet.used_fraction / opened.sheets;
       }
+      add_per_application(opened.item, Kind::filler_sheet, opened.sheets,
+                          count_of(opened.sheets, "sheet"),
+                          "laid out piece by piece: " + count_of(pieces, "piece") + ", " +
+                              format_number(100 * used, 0) + " % of the " +
+                              (opened.sheets == 1 ? "sheet" : "sheets") + " used");
     }
-    for (const TunnelStrip& strip : plan_.fill.strips) {
-      by_thickness[thinnest_cm].push_back(
-          {geometry::rectangle(strip.length_cm, strip.width_cm), {}});
-    }
-    for (const auto& [thickness_cm, pieces] : by_thickness) list_filler_of(thickness_cm, pieces);
-  }
-
-  bool holds(const supplies::StockItem& sheet, const geometry::Polygon& piece) const {
-    const double edge_cm = 2 * settings_.piece_gap_cm;
-    const double length_cm = *sheet.length_cm - edge_cm;
-    const double width_cm = *sheet.width_cm - edge_cm;
-    return length_cm > 0 && width_cm > 0 &&
-           geometry::place_in_rectangle(piece.outer, length_cm, width_cm, tolerance::sheet_fit_cm);
-  }
-
-  struct Offer {
-    const supplies::StockItem* sheet = nullptr;
-    int sheets = 0;
-    double cost = 0;
-  };
-
-  /// The cheapest number of sheets of one size by area (fewest sheets where costs are unknown).
-  Offer cheapest(double thickness_cm, const std::vector<geometry::Polygon>& pieces,
-                 double wanted_cm2) const {
-    Offer best;
-    for (const supplies::StockItem& sheet : stock_) {
-      if (sheet.kind != Kind::filler_sheet || sheet.available.value_or(1) < 1 ||
-          std::fabs(*sheet.thickness_cm - thickness_cm) > tolerance::thinning_cm) {
-        continue;
-      }
-      const auto held = [&](const geometry::Polygon& piece) { return holds(sheet, piece); };
-      if (!std::ranges::all_of(pieces, held)) continue;
-      const int sheets = std::max(1, round_up(wanted_cm2 / (*sheet.length_cm * *sheet.width_cm)));
-      const double cost = sheets * sheet.unit_cost.value_or(*sheet.length_cm * *sheet.width_cm);
-      if (best.sheet == nullptr || cost < best.cost) best = {&sheet, sheets, cost};
-    }
-    return best;
-  }
-
-  void list_filler_of(double thickness_cm, const std::vector<geometry::Polygon>& pieces) {
-    double area_cm2 = 0;
-    for (const geometry::Polygon& piece : pieces) area_cm2 += geometry::area(piece);
-    const double allowance = practice::limit("filler_offcut_share").standard;
-    const double wanted_cm2 = area_cm2 * (1 + allowance);
-    const std::string need = count_of(static_cast<int>(pieces.size()), "piece") + " of " +
-                             format_number(area_cm2, 1) + " cm2 plus " +
-                             format_short(100 * allowance, 0) + " % for offcuts";
-    const Offer offer = cheapest(thickness_cm, pieces, wanted_cm2);
-    if (offer.sheet == nullptr) {
-      report_no_filler_sheet(thickness_cm, need);
-      return;
-    }
-    add_per_application(
-        offer.sheet->item, Kind::filler_sheet, offer.sheets, count_of(offer.sheets, "sheet"),
-        "by area (" + need + "): an estimate until the pieces are laid out on sheets", true);
-  }
-
-  void report_no_filler_sheet(double thickness_cm, const std::string& need) {
-    findings_.add({.severity = Severity::warning,
-                   .code = "no-filler-sheet-fits",
-                   .text = "No filler sheet of " + format_short(thickness_cm, 2) +
-                           " cm in stock holds every piece (" + need +
-                           "). A piece must be split, or a larger sheet be had; the materials "
-                           "list has no line for it.",
-                   .source = own_rule()});
   }
 
   // Shelf --------------------------------------------------------------------------------------

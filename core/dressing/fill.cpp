@@ -1,6 +1,7 @@
 #include "core/dressing/fill.h"
 
 #include <algorithm>
+#include <cmath>
 #include <optional>
 #include <utility>
 
@@ -10,6 +11,7 @@
 #include "core/geometry/measures.h"
 #include "core/geometry/offset.h"
 #include "core/geometry/overlay.h"
+#include "core/geometry/shapes.h"
 #include "core/practice/limits.h"
 
 namespace drapewright::dressing {
@@ -76,17 +78,6 @@ void add_strips(const wound::Wound& wound, Fill& fill) {
   }
 }
 
-void sum_up(Fill& fill) {
-  fill.piece_count = static_cast<int>(fill.strips.size());
-  for (const Layer& layer : fill.layers) {
-    const double area_cm2 = geometry::area(layer.pieces);
-    fill.piece_count += static_cast<int>(layer.pieces.size());
-    fill.area_cm2 += area_cm2;
-    fill.volume_cm3 += area_cm2 * layer.thickness_cm;
-    if (layer.index == 1) fill.top_area_cm2 += area_cm2;
-  }
-}
-
 }  // namespace
 
 Fill fill_wounds(const std::vector<PreparedWound>& wounds, const wound::Case& value,
@@ -105,6 +96,25 @@ Fill fill_wounds(const std::vector<PreparedWound>& wounds, const wound::Case& va
   return fill;
 }
 
+namespace {
+
+/// A layer's pieces as they lie: parts that were cut to fit sheets lie edge to edge and are one
+/// again. Their edges may be a grid spacing apart, so the seam is bridged by a hair's breadth.
+geometry::Region as_they_lie(const Layer& layer, const std::vector<Seam>& seams) {
+  std::vector<geometry::Region> parts{layer.pieces};
+  for (const Seam& seam : seams) {
+    if (seam.wound != layer.wound || seam.layer != layer.index) continue;
+    const geometry::Point along = seam.line.to - seam.line.from;
+    parts.push_back({{geometry::rectangle(geometry::norm(along), 4 * tolerance::grid_cm,
+                                          0.5 * (seam.line.from + seam.line.to),
+                                          geometry::degrees(std::atan2(along.y, along.x))),
+                      {}}});
+  }
+  return parts.size() == 1 ? layer.pieces : geometry::unite(parts);
+}
+
+}  // namespace
+
 std::vector<geometry::Region> top_pieces(const Fill& fill, const std::vector<PreparedWound>& wounds,
                                          const std::vector<std::string>& ids) {
   std::vector<geometry::Region> top;
@@ -112,13 +122,26 @@ std::vector<geometry::Region> top_pieces(const Fill& fill, const std::vector<Pre
     if (layer.index != 1 || std::ranges::find(ids, layer.wound) == ids.end()) continue;
     const auto wound =
         std::ranges::find(wounds, layer.wound, [](const PreparedWound& w) { return w.wound->id; });
-    for (const geometry::Polygon& piece : layer.pieces) {
+    for (const geometry::Polygon& piece : as_they_lie(layer, fill.seams)) {
       geometry::Region seen = {piece};
       if (layer.reaches_into_pockets) seen = geometry::intersect(seen, wound->shape);
       if (!seen.empty()) top.push_back(std::move(seen));
     }
   }
   return top;
+}
+
+void sum_up(Fill& fill) {
+  fill.piece_count = 0;
+  fill.area_cm2 = fill.volume_cm3 = fill.top_area_cm2 = 0;
+  for (const TunnelStrip& strip : fill.strips) fill.piece_count += strip.parts;
+  for (const Layer& layer : fill.layers) {
+    const double area_cm2 = geometry::area(layer.pieces);
+    fill.piece_count += static_cast<int>(layer.pieces.size());
+    fill.area_cm2 += area_cm2;
+    fill.volume_cm3 += area_cm2 * layer.thickness_cm;
+    if (layer.index == 1) fill.top_area_cm2 += area_cm2;
+  }
 }
 
 geometry::Region top_filler(const Fill& fill, const std::vector<PreparedWound>& wounds,

@@ -12,6 +12,9 @@ namespace drapewright::dressing {
 Fill fill_wounds(const std::vector<PreparedWound>& wounds, const wound::Case& value,
                  FindingList& findings, const Progress& progress);
 
+/// Counts and adds up the pieces of layers and strips.
+void sum_up(Fill& fill);
+
 /// The top layer's pieces of the named wounds, as far as they lie in the opening: what reaches
 /// under the skin carries no port.
 geometry::Region top_filler(const Fill& fill, const std::vector<PreparedWound>& wounds,

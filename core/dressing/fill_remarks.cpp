@@ -50,20 +50,6 @@ void report_thin_layer(const Layer& layer, FindingList& findings) {
                 .wound = layer.wound});
 }
 
-void report_piece_count(const wound::Wound& wound, const std::vector<Layer>& layers,
-                        FindingList& findings) {
-  std::size_t count = 0;
-  for (const Layer& layer : layers) count += layer.pieces.size();
-  if (count <= 1) return;
-  findings.add({.severity = Severity::note,
-                .code = "several-pieces",
-                .text = "This wound takes " + std::to_string(count) +
-                        " pieces of filler. Write the count on the dressing; count them again as "
-                        "they come out.",
-                .source = source_of_rule("fewest-pieces"),
-                .wound = wound.id});
-}
-
 /// Necks of the wound that leave the filler between its two sides narrower than it takes to hold
 /// together. Only those that part off a lobe worth the name: an edge's tremor makes many.
 void report_necks(const PreparedWound& wound, const Layer& layer, FindingList& findings) {
@@ -165,7 +151,23 @@ void remark_on_pieces(const PreparedWound& wound, const std::vector<Layer>& laye
     report_wide_pieces(wound, layer, findings);
     report_hidden_pieces(wound, layer, findings);
   }
-  report_piece_count(*wound.wound, layers, findings);
+}
+
+void remark_on_piece_counts(const Plan& plan, FindingList& findings) {
+  for (const WoundMeasures& wound : plan.wounds) {
+    std::size_t count = 0;
+    for (const Layer& layer : plan.fill.layers) {
+      if (layer.wound == wound.id) count += layer.pieces.size();
+    }
+    if (count <= 1) continue;
+    findings.add({.severity = Severity::note,
+                  .code = "several-pieces",
+                  .text = "This wound takes " + std::to_string(count) +
+                          " pieces of filler. Write the count on the dressing; count them again as "
+                          "they come out.",
+                  .source = source_of_rule("fewest-pieces"),
+                  .wound = wound.id});
+  }
 }
 
 }  // namespace drapewright::dressing

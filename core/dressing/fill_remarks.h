@@ -12,9 +12,11 @@ namespace drapewright::dressing {
 void remark_on_arms(const wound::Wound& wound, geometry::Region arms, double inset_cm,
                     FindingList& findings);
 
-/// Pieces that are small, thin, or wider than the opening that they go in through; how many there
-/// are in all.
+/// Pieces that are small, thin, or wider than the opening that they go in through.
 void remark_on_pieces(const PreparedWound& wound, const std::vector<Layer>& layers,
                       FindingList& findings);
+
+/// How many pieces each wound takes, where it is more than one.
+void remark_on_piece_counts(const Plan& plan, FindingList& findings);
 
 }  // namespace drapewright::dressing

@@ -1,6 +1,8 @@
 #pragma once
 
 #include <array>
+#include <cstdint>
+#include <functional>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -8,6 +10,7 @@
 
 #include "core/base/progress.h"
 #include "core/dressing/finding.h"
+#include "core/geometry/measures.h"
 #include "core/geometry/shape.h"
 #include "core/practice/body_sites.h"
 #include "core/supplies/stock_item.h"
@@ -60,11 +63,20 @@ struct TunnelStrip {
   double clock = 12;
   double length_cm = 0;  ///< of the tunnel and of the tail that stays in reach
   double width_cm = 0;
+  int parts = 1;  ///< more where no sheet is long enough for it
+};
+
+/// A cut through a piece that fits no sheet, as it lies in the wound.
+struct Seam {
+  std::string wound;
+  int layer = 1;  ///< 0: through a bridge
+  geometry::Segment line;
 };
 
 struct Fill {
   std::vector<Layer> layers;
   std::vector<TunnelStrip> strips;
+  std::vector<Seam> seams;    ///< between pieces that were one before they were cut to fit sheets
   int piece_count = 0;        ///< of layers, strips and bridges: what goes on and must come off
   double area_cm2 = 0;        ///< of all pieces of all layers: what is cut for the wounds
   double volume_cm3 = 0;      ///< the same pieces times their thickness
@@ -151,19 +163,59 @@ struct Drape {
   std::vector<FilmSheet> protection_sheets;  ///< film under the bridges
 };
 
-/// One filler sheet with what is cut from it.
+/// What a piece that is cut from filler is.
+enum class PieceUse { layer, strip, bridge };
+
+/// One piece as it lies on its sheet, never turned over: the plan's piece, turned about the
+/// drawing's origin and then shifted.
 struct Placement {
-  std::string wound;
-  int layer = 1;
-  int piece = 1;  ///< within the layer, from 1
-  geometry::Polygon outline_cm;
+  PieceUse use = PieceUse::layer;
+  std::string wound;  ///< of a bridge: the first wound under its film
+  int layer = 1;      ///< 0 for a strip or a bridge
+  int piece = 1;      ///< from 1: within the layer; among the plan's strips; among its bridges
+  int part = 0;       ///< from 1 where a strip or a bridge is cut in parts; 0: it is whole
+  double angle_deg = 0;
+  geometry::Point shift_cm;
+  geometry::Polygon outline_cm;  ///< on the sheet: its corner at the origin, its length along x
 };
+
+/// One filler sheet to open, with what is cut from it.
 struct CutSheet {
   std::string item;
   double length_cm = 0;
   double width_cm = 0;
-  double used_fraction = 0;
+  double thickness_cm = 0;
+  double used_fraction = 0;  ///< area of the pieces in that of the sheet
   std::vector<Placement> placements;
+  std::optional<geometry::Box> off_cut;  ///< the largest empty upright rectangle that is left
+};
+
+/// One way to cut the pieces of one thickness: from which stock, and what that takes.
+struct SheetChoice {
+  struct Count {
+    std::string item;
+    int sheets = 0;
+  };
+  std::vector<std::string> items;  ///< the stock that may be opened
+  std::vector<Count> opened;       ///< what is opened, in the order of the stock list
+  int sheets = 0;                  ///< all of it
+  std::optional<double> cost;      ///< nothing where the stock list gives no costs
+  double used_fraction = 0;
+  int pieces = 0;  ///< after splitting
+  int seams = 0;
+  int missing = 0;                         ///< pieces that found no sheet
+  std::optional<geometry::Box> off_cut;    ///< the largest of all sheets
+  bool best_possible = false;              ///< nothing cheaper can hold these pieces
+  int fewer_possible = 0;                  ///< no layout takes more than so many sheets fewer
+  std::optional<double> cheaper_possible;  ///< and none is cheaper by more than this
+  bool chosen = false;                     ///< the plan is cut this way
+};
+
+/// The ways to cut the pieces of one sheet thickness, side by side: all stock of that thickness
+/// together first, then each size alone.
+struct SheetComparison {
+  double thickness_cm = 0;
+  std::vector<SheetChoice> choices;  ///< one is chosen, unless there is no sheet at all
 };
 
 struct Consumable {
@@ -187,19 +239,34 @@ struct Plan {
   std::vector<WoundMeasures> wounds;
   Fill fill;
   std::vector<Drape> drapes;
-  std::vector<CutSheet> cut_layout;  ///< empty until the cut layout is worked out
+  std::vector<CutSheet> cut_layout;               ///< the filler sheets to open, thickest first
+  std::vector<SheetComparison> sheet_comparison;  ///< for each thickness, in that order
   std::vector<Consumable> consumables;
   std::vector<Finding> findings;  ///< stops first, then warnings, then notes
 };
 
-/// Works out the whole plan of a case's last assessment. Deterministic: equal cases give equal
-/// plans.
-/// @param today  the day on which the plan is read (YYYY-MM-DD), to say how old the assessment is;
-///               empty: not said
+/// How long the cut layout is worked on. The first layout of every job is always finished.
+struct CutEffort {
+  std::uint64_t seed = 1;
+  std::int64_t steps = 0;  ///< after the first layouts; a step moves one piece
+  /// Whether this share (0 to 1) of the time there is has passed: the caller brings the clock.
+  std::function<bool(double share)> out_of_time;
+};
+
+struct PlanOptions {
+  std::string today;  ///< YYYY-MM-DD, to say how old the assessment is; empty: not said
+  CutEffort cut;
+  bool compare_sheets = false;  ///< each size alone, too; else what is chosen and all stock
+  /// Told of every plan with a better cut layout than the one before, the last of them the result.
+  std::function<void(const Plan&)> on_better;
+};
+
+/// Works out the whole plan of a case's last assessment. Deterministic, as long as `out_of_time`
+/// is not given: equal cases give equal plans. More steps never make the cut layout worse.
 /// @throws InputError when the case breaks its own format (bounds, shapes); what can be planned
 ///         with a doubt is planned, and the doubt is a finding
 /// @throws Cancelled when `progress` was told to stop
 Plan plan_dressing(const wound::Case& value, const Progress& progress = {},
-                   const std::string& today = {});
+                   const PlanOptions& options = {});
 
 }  // namespace drapewright::dressing

@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "core/base/numbers.h"
+#include "core/dressing/filler_stock.h"
 #include "core/dressing/pockets.h"
 #include "core/dressing/slices.h"
 #include "core/geometry/circle.h"
@@ -25,7 +26,7 @@ class WoundFiller {
   std::vector<Layer> layers() {
     const Slicing slicing =
         slice_depth(wound_.depth_cm, settings().filler_thickness_cm,
-                    practice::limit("thinnest_layer_cm").standard, wound::stock_of(case_));
+                    practice::limit("thinnest_layer_cm").standard, filler_to_cut_from(case_));
     std::vector<Layer> made;
     for (const Slice& slice : slicing.slices) {
       const bool lowest = &slice == &slicing.slices.back();

@@ -9,6 +9,7 @@
 #include "core/base/numbers.h"
 #include "core/geometry/clock.h"
 #include "core/geometry/measures.h"
+#include "core/report/cut_words.h"
 
 namespace drapewright::report {
 namespace {
@@ -77,6 +78,7 @@ class Summary {
     write_findings();
     for (const auto& wound : plan_.wounds) write_measures(wound);
     write_fill();
+    write_cut();
     for (const auto& drape : plan_.drapes) write_drape(drape);
     write_materials();
     return out_;
@@ -218,18 +220,29 @@ class Summary {
     }
   }
 
+  /// "2 strips"; "2 strips in 3 parts" where any was cut apart.
+  static std::string in_parts(int parts, std::size_t whole, const std::string& noun) {
+    const int count = static_cast<int>(whole);
+    return count_of(count, noun) + (parts > count ? " in " + count_of(parts, "part") : "");
+  }
+
   /// What the count is made of, where it is not of layers alone.
   void write_count() {
+    int bridge_count = 0, strip_count = 0;
     std::size_t bridges = 0;
-    for (const auto& drape : plan_.drapes) bridges += drape.bridges.size();
-    const int strip_count = static_cast<int>(plan_.fill.strips.size());
-    const int bridge_count = static_cast<int>(bridges);
+    for (const auto& drape : plan_.drapes) {
+      bridges += drape.bridges.size();
+      for (const auto& bridge : drape.bridges) {
+        bridge_count += static_cast<int>(bridge.strip.size());
+      }
+    }
+    for (const auto& strip : plan_.fill.strips) strip_count += strip.parts;
     if (strip_count + bridge_count == 0) return;
     std::vector<std::string> parts;
     const int in_layers = plan_.fill.piece_count - strip_count - bridge_count;
     if (in_layers > 0) parts.push_back(std::to_string(in_layers) + " in layers");
-    if (strip_count > 0) parts.push_back(count_of(strip_count, "strip"));
-    if (bridge_count > 0) parts.push_back(count_of(bridge_count, "bridge"));
+    if (strip_count > 0) parts.push_back(in_parts(strip_count, plan_.fill.strips.size(), "strip"));
+    if (bridge_count > 0) parts.push_back(in_parts(bridge_count, bridges, "bridge"));
     row("Count", joined(parts));
   }
 
@@ -237,7 +250,41 @@ class Summary {
     row("Strip", "wound " + strip.wound + ", tunnel at " + format_short(strip.clock, 2) +
                      " o'clock: " + glued(one_decimal(strip.length_cm) + " cm") + " long, " +
                      glued(format_short(strip.width_cm, 2) + " cm") +
-                     " wide; its tail stays in reach");
+                     " wide; its tail stays in reach" +
+                     (strip.parts > 1 ? "; cut in " + count_of(strip.parts, "part") : ""));
+  }
+
+  /// Which sheets to open for one application, and what else could be.
+  void write_cut() {
+    if (plan_.sheet_comparison.empty()) return;
+    heading("Filler sheets to open, for one application");
+    for (std::size_t i = 0; i < plan_.cut_layout.size(); ++i) {
+      const auto& sheet = plan_.cut_layout[i];
+      row("Sheet " + std::to_string(i + 1),
+          sheet.item + ": " + pieces_in_words(sheet, plan_.wounds.size() > 1) +
+              (sheet.off_cut ? "; leaves " + glued(off_cut_in_words(*sheet.off_cut)) : ""));
+    }
+    for (const auto& comparison : plan_.sheet_comparison) write_choices(comparison);
+    paragraph("  ", std::string(cost_advice));
+    paragraph("  ", std::string(off_cut_advice));
+  }
+
+  void write_choices(const dressing::SheetComparison& comparison) {
+    line();
+    write_choice(format_short(comparison.thickness_cm, 2) + " cm thick", choice_titles());
+    for (const auto& choice : comparison.choices) {
+      const ChoiceCells cells = cells_of(choice);
+      write_choice((choice.chosen ? "> " : "  ") + cells[0], cells);
+      const bool mixed = choice.items.size() > 1;
+      paragraph("      ", (mixed ? opened_in_words(choice) + "; " : "") + "off-cut " + cells[6] +
+                              "; " + cells[7]);
+    }
+    if (comparison.choices.empty()) line("  nothing in stock");
+  }
+
+  void write_choice(const std::string& name, const ChoiceCells& cells) {
+    line("  " + left(name, 40) + right(cells[1], 7) + right(cells[2], 8) + right(cells[3], 7) +
+         right(cells[4], 8) + right(cells[5], 7));
   }
 
   void write_layer(const dressing::Layer& layer) {

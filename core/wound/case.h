@@ -44,6 +44,7 @@ struct DressingSettings {
   bool bridge_wanted = false;   ///< lead a bridge to the port even where it could sit on the wound
   std::vector<geometry::Point> port_places_cm;  ///< chosen by the user; each serves the wounds
                                                 ///< that it lies within border_cm of
+  std::vector<std::string> filler_items;  ///< the filler sheets to cut from; empty: all in stock
   ExtraMembers extra;
   friend bool operator==(const DressingSettings&, const DressingSettings&) = default;
 };

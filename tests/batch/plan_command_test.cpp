@@ -224,5 +224,66 @@ TEST(PlanCommand, EqualInputGivesEqualOutput) {
   EXPECT_EQ(Folder().run(arguments).out, Folder().run(arguments).out);
 }
 
+// The sheets to open -----------------------------------------------------------------------------
+
+TEST(PlanCut, StandsInTheSummaryWithWhatElseCouldBeOpened) {
+  const std::string text = summary_of_demo("plain-heel.json");
+  EXPECT_THAT(text, HasSubstr("\nFiller sheets to open, for one application\n"));
+  EXPECT_THAT(text, HasSubstr("  > Any of 3 sizes"));
+  EXPECT_THAT(text, HasSubstr("    Filler sheet 30 x 20 x "));
+  EXPECT_THAT(text, HasSubstr("best possible"));
+  EXPECT_THAT(text, HasSubstr("local policy"));
+  for (const auto& line : lines_of(text)) EXPECT_LE(line.size(), 80u) << line;
+}
+
+TEST(PlanCut, FollowsTheSheetsThatTheCaseNames) {
+  const Folder folder;
+  json value = json::parse(plain_case());
+  const auto opened = [&] {
+    folder.put("leg.json", value.dump());
+    const Outcome run = folder.run({"plan", "leg.json", "--json"});
+    EXPECT_EQ(run.status, 0) << run.err;
+    return json::parse(run.out)["cut_layout"][0]["item"].get<std::string>();
+  };
+  const std::string cheapest = opened();
+  std::string other;
+  for (const auto& choice : json::parse(
+           folder.run({"plan", "leg.json", "--json"}).out)["sheet_comparison"][0]["choices"]) {
+    if (choice["items"].size() == 1 && choice["items"][0] != cheapest) other = choice["items"][0];
+  }
+  ASSERT_NE(other, "");
+  value["dressing"]["filler_items"] = json::array({other});
+  EXPECT_EQ(opened(), other);
+}
+
+TEST(PlanCut, IsDrawnToScale) {
+  const Folder folder;
+  folder.put("leg.json", plain_case());
+  const Outcome run = folder.run({"plan", "leg.json", "--cut", "sheets.svg", "--cut-scale", "10"});
+  EXPECT_EQ(run.status, 0) << run.err;
+  EXPECT_THAT(run.out, StartsWith("Plan for demo"));
+  EXPECT_THAT(folder.get("sheets.svg"), HasSubstr("1:1 (life size)"));
+  EXPECT_THAT(folder.get("sheets.svg"), HasSubstr(">1.1</text>"));
+}
+
+TEST(PlanCut, EffortGivesTheSameOrABetterCut) {
+  const Folder folder;
+  folder.put("leg.json", plain_case());
+  const auto cost = [&](std::vector<std::string> more) {
+    std::vector<std::string> arguments{"plan", "leg.json", "--json"};
+    arguments.insert(arguments.end(), more.begin(), more.end());
+    const json plan = json::parse(folder.run(arguments).out);
+    return plan["sheet_comparison"][0]["choices"][0]["cost"].get<double>();
+  };
+  EXPECT_LE(cost({"--effort", "0.1"}), cost({}));
+}
+
+TEST(PlanCut, TakesNoCasesPlace) {
+  const Folder folder;
+  folder.put("leg.json", plain_case());
+  EXPECT_EQ(folder.run({"plan", "leg.json", "--cut", "leg.json"}).status, 2);
+  EXPECT_EQ(folder.run({"plan", "leg.json", "--cut", "-", "--svg", "-"}).status, 2);
+}
+
 }  // namespace
 }  // namespace drapewright::batch_tests

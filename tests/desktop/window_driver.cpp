@@ -43,9 +43,10 @@ WindowDriver::WindowDriver() : window_("2026-11-24") {
 }
 
 void WindowDriver::show_tab_of(QWidget& widget) {
-  auto* tabs = window_.findChild<QTabWidget*>();
-  for (int i = 0; i < tabs->count(); ++i) {
-    if (tabs->widget(i)->isAncestorOf(&widget)) tabs->setCurrentIndex(i);
+  for (auto* tabs : window_.findChildren<QTabWidget*>()) {
+    for (int i = 0; i < tabs->count(); ++i) {
+      if (tabs->widget(i)->isAncestorOf(&widget)) tabs->setCurrentIndex(i);
+    }
   }
 }
 

@@ -182,7 +182,7 @@ void audit_drape(Audit& audit, const Drape& drape) {
     return;
   }
   GeosShape covered = wounds;
-  for (const dressing::Bridge& bridge : drape.bridges) covered = covered | GeosShape(bridge.strip);
+  for (const dressing::Bridge& bridge : drape.bridges) covered = covered | sewn(bridge.strip);
   audit_required(audit, covered, required);
   audit_trim(audit, drape, required, film);
   audit_border(audit, drape, wounds);

@@ -34,7 +34,7 @@ void audit_pad(Audit& audit, const Drape& drape) {
   audit.expect(!drape.bridges.empty() && drape.port.centre_cm, "the port's bridge is missing");
   if (drape.bridges.empty() || !drape.port.centre_cm) return;
   const Bridge& bridge = drape.bridges.back();
-  const GeosShape strip(bridge.strip), centre(*drape.port.centre_cm);
+  const GeosShape strip = sewn(bridge.strip), centre(*drape.port.centre_cm);
   audit.expect(strip.covers(centre), "the port is not on its bridge");
   const double room_cm = centre.distance(strip.edges());
   audit.expect(room_cm >= drape.port.aperture_diameter_cm / 2 - drawn_cm,
@@ -53,7 +53,7 @@ void audit_pad(Audit& audit, const Drape& drape) {
 
 /// Film under every bridge, on skin only.
 void audit_protection(Audit& audit, const Drape& drape, const Bridge& bridge) {
-  const GeosShape strip(bridge.strip), under(bridge.skin_protection);
+  const GeosShape strip = sewn(bridge.strip), under(bridge.skin_protection);
   const GeosShape own = audit.wounds(drape.wounds);
   const double bare = ((strip - own) - under).area();
   audit.expect(bare <= along_edge(strip),
@@ -64,7 +64,7 @@ void audit_protection(Audit& audit, const Drape& drape, const Bridge& bridge) {
 }
 
 void audit_bridge(Audit& audit, const Drape& drape, const Bridge& bridge) {
-  const GeosShape strip(bridge.strip);
+  const GeosShape strip = sewn(bridge.strip);
   audit.expect(strip.is_valid() && strip.part_count() == 1, "a bridge is no valid shape");
   audit.expect((strip & audit.no_film).area() <= along_edge(strip),
                "a bridge lies where no film may");
@@ -102,7 +102,8 @@ void audit_joining(Audit& audit, const Drape& drape) {
     audit.expect(audit.count_findings("piece-out-of-sight", id) == count,
                  id + ": pieces out of sight are not told one by one");
   }
-  for (const Bridge& bridge : drape.bridges) all = all | GeosShape(bridge.strip);
+  for (const Bridge& bridge : drape.bridges) all = all | sewn(bridge.strip);
+  if (!audit.plan.fill.seams.empty()) all = all.buffered(hair_cm / 2, 2);  // parts edge to edge
   audit.expect(
       all.part_count() <= 1 || audit.count_findings("filler-not-joined", drape.wounds.front()) > 0,
       "filler is not joined, and no finding says so");

@@ -18,6 +18,9 @@ inline constexpr double drawn_cm = 0.005 + 0.0005;
 /// Slivers below this are rounding along an edge.
 inline constexpr double sliver_cm2 = 1e-3;
 
+/// Parts that were cut to fit sheets lie edge to edge: one shape again, the seams closed.
+GeosShape sewn(const geometry::Region& parts);
+
 /// One plan beside its case as GEOS sees it, and what was found broken so far.
 class Audit {
  public:
@@ -29,6 +32,8 @@ class Audit {
   int count_findings(const std::string& code, const std::string& wound) const;
   const wound::Wound& wound(const std::string& id) const;
   GeosShape wounds(const std::vector<std::string>& ids) const;
+  /// A layer's pieces; sewn where it has a seam.
+  GeosShape pieces_of(const dressing::Layer& layer) const;
   /// All pieces of the layer next to the film, as far as they reach under the skin.
   GeosShape top_layer(const std::vector<std::string>& ids) const;
   /// What lies next to the film and is seen from above: of a layer that reaches into pockets only
@@ -47,6 +52,8 @@ class Audit {
 void audit_measures(Audit& audit);
 void audit_fill(Audit& audit);
 void audit_films(Audit& audit);
+/// Which sheets are opened, and where every piece is cut from them.
+void audit_cut(Audit& audit);
 /// Where the port sits and what leads to it.
 void audit_port(Audit& audit, const dressing::Drape& drape);
 void audit_bridges(Audit& audit, const dressing::Drape& drape);

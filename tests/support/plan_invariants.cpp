@@ -71,11 +71,24 @@ GeosShape Audit::wounds(const std::vector<std::string>& ids) const {
   return all;
 }
 
+GeosShape sewn(const geometry::Region& parts) {
+  GeosShape all;
+  for (const geometry::Polygon& part : parts) all = all | GeosShape(part);
+  return parts.size() > 1 ? all.buffered(hair_cm / 2, 2).buffered(-hair_cm / 2, 2) : all;
+}
+
+GeosShape Audit::pieces_of(const dressing::Layer& layer) const {
+  const bool seamed = std::ranges::any_of(plan.fill.seams, [&](const dressing::Seam& seam) {
+    return seam.wound == layer.wound && seam.layer == layer.index;
+  });
+  return seamed ? sewn(layer.pieces) : GeosShape(layer.pieces);
+}
+
 GeosShape Audit::top_layer(const std::vector<std::string>& ids) const {
   GeosShape all;
   for (const dressing::Layer& layer : plan.fill.layers) {
     const bool ours = std::ranges::find(ids, layer.wound) != ids.end();
-    if (ours && layer.index == 1) all = all | GeosShape(layer.pieces);
+    if (ours && layer.index == 1) all = all | pieces_of(layer);
   }
   return all;
 }
@@ -84,7 +97,7 @@ GeosShape Audit::top_filler(const std::vector<std::string>& ids) const {
   GeosShape all;
   for (const dressing::Layer& layer : plan.fill.layers) {
     if (layer.index != 1 || std::ranges::find(ids, layer.wound) == ids.end()) continue;
-    GeosShape pieces(layer.pieces);
+    GeosShape pieces = pieces_of(layer);
     if (layer.reaches_into_pockets) pieces = pieces & shapes.at(layer.wound);
     all = all | pieces;
   }
@@ -96,6 +109,7 @@ std::vector<std::string> broken_promises(const wound::Case& value, const dressin
   audit_measures(audit);
   audit_fill(audit);
   audit_films(audit);
+  audit_cut(audit);
   audit_findings(audit);
   return std::move(audit.broken);
 }

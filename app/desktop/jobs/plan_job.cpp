@@ -9,8 +9,8 @@ PlanResult plan_of(const std::shared_ptr<const wound::Case>& value, const std::s
                    const Progress& progress) {
   PlanResult result{.planned = value};
   try {
-    result.plan =
-        std::make_shared<const dressing::Plan>(dressing::plan_dressing(*value, progress, today));
+    result.plan = std::make_shared<const dressing::Plan>(
+        dressing::plan_dressing(*value, progress, {.today = today}));
   } catch (const InputError& error) {
     result.fault = error;
   } catch (const Cancelled&) {

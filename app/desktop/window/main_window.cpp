@@ -17,6 +17,7 @@
 #include "app/desktop/panels/materials_panel.h"
 #include "app/desktop/panels/settings_page.h"
 #include "app/desktop/panels/wound_page.h"
+#include "app/desktop/sheets/sheets_page.h"
 #include "app/desktop/theme/marks.h"
 #include "app/desktop/tools/pocket_mark.h"
 #include "app/desktop/tools/port_tool.h"
@@ -89,11 +90,17 @@ void MainWindow::build_panes() {
   seen_->addTab(wound_page_, "Wound");
   seen_->addTab(new CautionsPage(document_, this), "Cautions");
   seen_->addTab(new SettingsPage(document_, this), "Dressing");
+  shown_ = new QTabWidget(this);
+  shown_->setDocumentMode(true);
+  shown_->setAccessibleName("The plan, drawn");
   drawing_ = new DrawingPane(this);
+  sheets_ = new SheetsPage(document_, this);
+  shown_->addTab(drawing_, "Drawing");
+  shown_->addTab(sheets_, "Sheets");
   results_ = new ResultPane(this);
   auto* split = new QSplitter(this);
   split->addWidget(seen_);
-  split->addWidget(drawing_);
+  split->addWidget(shown_);
   split->addWidget(results_);
   split->setStretchFactor(1, 1);
   split->setChildrenCollapsible(false);
@@ -140,6 +147,7 @@ void MainWindow::connect_parts() {
   connect(&job_, &PlanJob::finished, this, &MainWindow::take);
   connect(&job_, &PlanJob::progressed, this,
           [this](double part) { progress_->setValue(static_cast<int>(100 * part)); });
+  connect(sheets_, &SheetsPage::improved, this, &MainWindow::take_better_cut);
   connect(&late_, &QTimer::timeout, this, &MainWindow::show_late);
   connect(&drawing_->start_page(), &StartPage::open_wanted, files_, &FileDesk::open);
   connect(&drawing_->start_page(), &StartPage::demo_wanted, files_, &FileDesk::open_demo);
@@ -159,6 +167,7 @@ void MainWindow::replan() {
     return;
   }
   if (!late_.isActive()) late_.start();
+  sheets_->forget();
   job_.request(document_.shared(), QDate::currentDate().toString(Qt::ISODate).toStdString());
 }
 
@@ -174,7 +183,19 @@ void MainWindow::take(const PlanResult& result) {
   result_ = result;
   results_->show_result(result);
   drawing_->show_result(result);
+  sheets_->show_result(result);
   emit planned();
+}
+
+/// What is drawn and told stays where it is unless it has changed: pieces may be cut apart in
+/// another way, most of the time only the sheets are others.
+void MainWindow::take_better_cut(const PlanResult& result) {
+  if (result.planned != document_.shared() || !result_.plan) return;
+  const auto pieces = [](const PlanResult& of) { return of.plan->fill.piece_count; };
+  const bool other_pieces = pieces(result) != pieces(result_) || !result.plan->fill.seams.empty();
+  result_ = result;
+  results_->show_result(result);
+  if (other_pieces) drawing_->show_result(result);
 }
 
 void MainWindow::show_late() {

@@ -19,6 +19,7 @@ class FileDesk;
 class PlanView;
 class PortTool;
 class ResultPane;
+class SheetsPage;
 class WoundPage;
 
 /// The one window, in the order of the work: what was seen, the drawing, what to do.
@@ -33,6 +34,7 @@ class MainWindow : public QMainWindow {
   CaseDocument& document() { return document_; }
   FileDesk& files() { return *files_; }
   PlanView& plan_view();
+  SheetsPage& sheets() { return *sheets_; }
   const PortTool& port_tool() const { return *port_tool_; }
   /// The latest plan, or why there is none.
   const PlanResult& result() const { return result_; }
@@ -60,6 +62,7 @@ class MainWindow : public QMainWindow {
   void replan();
   void forget();
   void take(const PlanResult& result);
+  void take_better_cut(const PlanResult& result);
   void show_late();
   void show_title();
   void mark_cautions();
@@ -73,7 +76,9 @@ class MainWindow : public QMainWindow {
   Appearance* appearance_;
   QTabWidget* seen_ = nullptr;
   WoundPage* wound_page_ = nullptr;
+  QTabWidget* shown_ = nullptr;
   DrawingPane* drawing_ = nullptr;
+  SheetsPage* sheets_ = nullptr;
   ResultPane* results_ = nullptr;
   QProgressBar* progress_ = nullptr;
   QLabel* cursor_ = nullptr;

@@ -63,22 +63,6 @@ TEST(Materials, FilmAndPortGoWithEachApplication) {
   EXPECT_EQ(consumable(plan, supplies::Kind::port)->per_course, 5);
 }
 
-TEST(Materials, FillerIsAnEstimateThatSaysSo) {
-  const Plan plan = plan_dressing(case_of(geometry::ellipse(8, 5)));
-  const Consumable* filler = consumable(plan, supplies::Kind::filler_sheet);
-  ASSERT_NE(filler, nullptr);
-  EXPECT_TRUE(filler->estimate);
-  EXPECT_NE(filler->basis.find("estimate"), std::string::npos);
-  EXPECT_EQ(filler->item, "Filler sheet 10 x 8 x 1.5 cm");
-}
-
-TEST(Materials, SheetThatCannotHoldThePieceIsNotTaken) {
-  wound::Case value = case_of(geometry::rectangle(35, 3));  // longer than any filler sheet
-  const Plan plan = plan_dressing(value);
-  EXPECT_EQ(consumable(plan, supplies::Kind::filler_sheet), nullptr);
-  EXPECT_NE(finding(plan, "no-filler-sheet-fits"), nullptr);
-}
-
 TEST(Batteries, AreTwoASet) {
   const Plan plan = plan_dressing(case_of(geometry::ellipse(8, 5)));
   EXPECT_EQ(consumable(plan, supplies::Kind::battery)->per_course, 4);

@@ -64,11 +64,12 @@ TEST(Remarks, StopWhenPiecesAreMissing) {
 TEST(Remarks, SayHowOldTheAssessmentIs) {
   const wound::Case value = case_of(geometry::circle(6));  // of 2026-05-04
   EXPECT_EQ(finding(plan_dressing(value), "assessment-old"), nullptr) << "no day was given";
-  EXPECT_EQ(finding(plan_dressing(value, {}, "2026-05-07"), "assessment-old"), nullptr);
-  const Plan late = plan_dressing(value, {}, "2026-06-04");
+  EXPECT_EQ(finding(plan_dressing(value, {}, {.today = "2026-05-07"}), "assessment-old"), nullptr);
+  const Plan late = plan_dressing(value, {}, {.today = "2026-06-04"});
   ASSERT_NE(finding(late, "assessment-old"), nullptr);
   EXPECT_NE(finding(late, "assessment-old")->text.find("31 days"), std::string::npos);
-  EXPECT_NE(finding(plan_dressing(value, {}, "2026-05-03"), "assessment-in-future"), nullptr);
+  EXPECT_NE(finding(plan_dressing(value, {}, {.today = "2026-05-03"}), "assessment-in-future"),
+            nullptr);
 }
 
 // The film round an 8 x 5 ellipse measures 18 x 15 cm (calculated).

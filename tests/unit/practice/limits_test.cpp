@@ -98,7 +98,6 @@ TEST(Limits, AreThoseOfTheTrade) {
 TEST(Limits, PutTheirBoundsInWords) {
   EXPECT_EQ(bounds_in_words(limit("inset_cm")), "0 to 2 cm");
   EXPECT_EQ(bounds_in_words(limit("filler_thickness_cm")), "above 0 to 10 cm");
-  EXPECT_EQ(bounds_in_words(limit("filler_offcut_share")), "0 to 2");
   EXPECT_EQ(bounds_in_words(limit("pressure_mmhg")), "-300 to below 0 mmHg");
 }
 

@@ -1,0 +1,151 @@
+#include "core/dressing/cut_remarks.h"
+
+#include <algorithm>
+#include <map>
+#include <string>
+
+#include "core/base/numbers.h"
+#include "core/base/tolerances.h"
+#include "core/dressing/filler_stock.h"
+#include "core/geometry/measures.h"
+#include "core/geometry/rectangle.h"
+
+namespace drapewright::dressing {
+namespace {
+
+std::string in_words(const CutPiece& piece) {
+  switch (piece.use) {
+    case PieceUse::strip:
+      return "Strip " + std::to_string(piece.piece);
+    case PieceUse::bridge:
+      return "Bridge " + std::to_string(piece.piece);
+    case PieceUse::layer:
+      break;
+  }
+  return "Layer " + std::to_string(piece.layer) + ", piece " + std::to_string(piece.piece);
+}
+
+std::string size_of(const CutPiece& piece) {
+  const auto box = geometry::smallest_enclosing_rectangle(piece.outline_cm.outer);
+  return format_number(box.length_cm, 1) + " x " + format_number(box.width_cm, 1) + " cm";
+}
+
+void report_unknown_items(const wound::Case& value, FindingList& findings) {
+  for (const std::string& name : unknown_filler_items(value)) {
+    findings.add({.severity = Severity::warning,
+                  .code = "filler-item-unknown",
+                  .text = "The filler is to be cut from \"" + name +
+                          "\", but no such filler sheet is in stock. It is passed over; choose "
+                          "the sheets again.",
+                  .source = own_rule()});
+  }
+}
+
+/// Of a piece in parts, with the middle of its first seam.
+void report_splits(const CutGroup& group, const Cut& way, bool chosen_by_hand,
+                   FindingList& findings) {
+  for (std::size_t i = 0; i < group.pieces.size(); ++i) {
+    const int number = static_cast<int>(i);
+    const auto parts = std::ranges::count(way.split.piece_of, number);
+    if (parts < 2) continue;
+    const CutPiece& piece = group.pieces[i];
+    const auto seam = std::ranges::find(way.split.seams, number, &cutting::Seam::piece);
+    std::optional<geometry::Point> where;
+    if (piece.use != PieceUse::strip && seam != way.split.seams.end()) {
+      where = 0.5 * (seam->line_cm.from + seam->line_cm.to);
+    }
+    std::string text = in_words(piece) + " (" + size_of(piece) + ") fits no " +
+                       (chosen_by_hand ? "sheet that was chosen" : "filler sheet in stock") +
+                       " and is cut into " + std::to_string(parts) +
+                       " parts that lie edge to edge. Each is one more piece that can be left "
+                       "behind: count them in and out.";
+    if (piece.use == PieceUse::strip) {
+      text += " Parts of a strip can stay behind in the tunnel: get a longer sheet instead.";
+    }
+    findings.add({.severity = Severity::warning,
+                  .code = "piece-split",
+                  .text = text,
+                  .source = source_of_rule("fewest-pieces"),
+                  .wound = piece.wound,
+                  .where_cm = where});
+  }
+}
+
+void report_thickness(const CutGroup& group, FindingList& findings) {
+  if (group.sheets.empty()) return;
+  std::map<double, int> thinned;  // by the thickness that was asked for
+  for (const CutPiece& piece : group.pieces) {
+    if (group.thickness_cm > piece.wanted_cm + tolerance::thinning_cm) ++thinned[piece.wanted_cm];
+  }
+  for (const auto& [wanted_cm, count] : thinned) {
+    findings.add({.severity = Severity::warning,
+                  .code = "sheet-thinned",
+                  .text = "No filler sheet of " + format_short(wanted_cm, 2) + " cm is at hand: " +
+                          count_of(count, "piece") + (count == 1 ? " is" : " are") +
+                          " cut from the nearest, " + format_short(group.thickness_cm, 2) +
+                          " cm thick, and thinned. What is cut away is waste, and loose crumbs: "
+                          "thin it well clear of the wound.",
+                  .source = own_rule()});
+  }
+}
+
+void report_missing(const CutGroup& group, const Cut& way, FindingList& findings) {
+  const auto missing = static_cast<int>(way.layout.unplaced.size());
+  if (missing == 0) return;
+  const std::string pieces = count_of(missing, "piece");
+  if (group.sheets.empty()) {
+    findings.add({.severity = Severity::warning,
+                  .code = "no-filler-sheet",
+                  .text = "No filler sheet is in stock: " + pieces +
+                          " of filler cannot be cut, and the materials list has no line for it.",
+                  .source = own_rule()});
+    return;
+  }
+  findings.add({.severity = Severity::warning,
+                .code = "filler-sheets-lacking",
+                .text = "The filler sheets of " + format_short(group.thickness_cm, 2) +
+                        " cm in stock do not hold every piece: " + pieces +
+                        " found no sheet. The materials list has the sheets for the others only.",
+                .source = own_rule()});
+}
+
+const SheetChoice* chosen_in(const SheetComparison& comparison) {
+  const auto found = std::ranges::find(comparison.choices, true, &SheetChoice::chosen);
+  return found == comparison.choices.end() ? nullptr : &*found;
+}
+
+std::string in_words(const SheetChoice& choice) {
+  return count_of(choice.sheets, "sheet") +
+         (choice.cost ? " at " + format_number(*choice.cost, 2) : "") + " and " +
+         count_of(choice.pieces, "piece");
+}
+
+/// What was chosen by hand, beside the cheapest of all stock.
+void report_choice(const SheetComparison& comparison, FindingList& findings) {
+  const SheetChoice* chosen = chosen_in(comparison);
+  if (chosen == nullptr || chosen == &comparison.choices.front()) return;
+  const SheetChoice& all = comparison.choices.front();
+  findings.add({.severity = Severity::note,
+                .code = "sheets-chosen-by-hand",
+                .text = "The sheets of " + format_short(comparison.thickness_cm, 2) +
+                        " cm were chosen by hand: " + in_words(*chosen) +
+                        " an application. From all stock it would be " + in_words(all) + ".",
+                .source = own_rule()});
+}
+
+}  // namespace
+
+void remark_on_cut(const CutPlan& cut, const wound::Case& value, FindingList& findings) {
+  report_unknown_items(value, findings);
+  for (std::size_t i = 0; i < cut.groups.size(); ++i) {
+    const CutGroup& group = cut.groups[i];
+    const auto all = of_thickness(filler_in_stock(value), group.thickness_cm);
+    const bool by_hand = group.sheets.size() < all.size();
+    report_thickness(group, findings);
+    report_splits(group, cut.ways[i], by_hand, findings);
+    report_missing(group, cut.ways[i], findings);
+    if (by_hand) report_choice(cut.comparison[i], findings);
+  }
+}
+
+}  // namespace drapewright::dressing

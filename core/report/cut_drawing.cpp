@@ -1,0 +1,304 @@
+#include "core/report/cut_drawing.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <iterator>
+#include <sstream>
+#include <stdexcept>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "core/base/numbers.h"
+#include "core/geometry/distance.h"
+#include "core/geometry/shapes.h"
+#include "core/report/cut_words.h"
+#include "core/report/inner_point.h"
+#include "core/report/plan_drawing.h"
+#include "core/report/rulers.h"
+#include "core/report/scale_map.h"
+#include "core/report/text_size.h"
+
+namespace drapewright::report {
+namespace {
+
+using dressing::CutSheet;
+using dressing::PieceUse;
+using geometry::Box;
+using geometry::Point;
+
+// Wound : paper, as for the plan. Never enlarged: it would be mistaken for a template.
+constexpr std::array reductions{1.0, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0};
+constexpr double a4_width_mm = 210, a4_height_mm = 297;
+constexpr double edge_mm = 4;
+/// How near a piece's edge has to run to a seam to be a side of it.
+constexpr double seam_reach_cm = 1e-3;
+
+/// One sheet on the page: its caption above it.
+struct Block {
+  const CutSheet* sheet = nullptr;
+  int number = 0;
+  Point upper_left;  ///< mm, of the caption
+  double width_mm = 0;
+  double height_mm = 0;
+};
+
+struct Flow {
+  std::vector<Block> blocks;
+  double width_mm = 0;  ///< of all, edges left out
+  double height_mm = 0;
+};
+
+class CutPage {
+ public:
+  CutPage(const dressing::Plan& plan, const CutDrawingOptions& options)
+      : plan_(plan),
+        text_(options.text_mm),
+        several_(plan.wounds.size() > 1),
+        room_width_(options.width_mm.value_or(a4_width_mm)),
+        room_height_(options.height_mm.value_or(a4_height_mm)) {
+    choose_scale(options);
+  }
+
+  Drawing draw() {
+    Drawing drawing;
+    drawing.title = "Filler sheets: " + plan_.label + ", " + plan_.date;
+    drawing.scale = scale_ / 10;
+    drawing.width_mm = std::max(room_width_, flow_.width_mm + 2 * edge_mm);
+    if (flow_.blocks.empty()) drawing.width_mm = std::min(room_width_, 60 * text_);
+    for (const Block& block : flow_.blocks) draw_block(block);
+    const double foot = draw_frame(drawing);
+    drawing.height_mm = foot + edge_mm;
+    drawing.description = description();
+    for (DrawnLayer* layer : {&fine_, &grid_, &pieces_, &bridges_, &seams_, &measures_, &panel_}) {
+      if (layer->areas.empty() && layer->strokes.empty() && layer->labels.empty()) continue;
+      drawing.layers.push_back(std::move(*layer));
+    }
+    return drawing;
+  }
+
+ private:
+  double heading_mm() const { return 5 * text_; }
+  double caption_mm() const { return 3.6 * text_; }
+  double between_mm() const { return 2 * text_; }
+  double notes_mm(double width_mm) const {
+    return 1.5 * text_ * static_cast<double>(note_lines(width_mm).size() + 1) + text_;
+  }
+
+  void choose_scale(const CutDrawingOptions& options) {
+    for (const double reduction : reductions) {
+      scale_ = options.mm_per_cm.value_or(10 / reduction);
+      flow_ = flow();
+      const double height =
+          edge_mm + heading_mm() + flow_.height_mm + notes_mm(room_width_ - 2 * edge_mm) + edge_mm;
+      if (flow_.width_mm + 2 * edge_mm <= room_width_ && height <= room_height_) return;
+      if (options.mm_per_cm) return;
+    }
+  }
+
+  /// Sheets side by side as far as the width goes, then below.
+  Flow flow() const {
+    Flow result;
+    double x = 0, y = 0, row = 0;
+    for (std::size_t i = 0; i < plan_.cut_layout.size(); ++i) {
+      const CutSheet& sheet = plan_.cut_layout[i];
+      const double width = std::max(sheet.length_cm * scale_, 18 * text_);
+      const double height = caption_mm() + sheet.width_cm * scale_;
+      if (x > 0 && x + width > room_width_ - 2 * edge_mm) {
+        x = 0;
+        y += row + between_mm();
+        row = 0;
+      }
+      result.blocks.push_back({&sheet,
+                               static_cast<int>(i) + 1,
+                               {edge_mm + x, edge_mm + heading_mm() + y},
+                               width,
+                               height});
+      result.width_mm = std::max(result.width_mm, x + width);
+      row = std::max(row, height);
+      result.height_mm = y + row;
+      x += width + between_mm();
+    }
+    return result;
+  }
+
+  static void append(DrawnLayer& to, DrawnLayer from) {
+    std::ranges::move(from.areas, std::back_inserter(to.areas));
+    std::ranges::move(from.strokes, std::back_inserter(to.strokes));
+  }
+
+  void say(Point at, const std::string& words, double width_mm, double size_mm, bool bold = false) {
+    panel_.labels.push_back({.at = at,
+                             .text = fitted(words, width_mm, size_mm, bold),
+                             .size_mm = size_mm,
+                             .layer = LayerKind::panel,
+                             .bold = bold});
+  }
+
+  void draw_block(const Block& block) {
+    const CutSheet& sheet = *block.sheet;
+    const Point corner = block.upper_left;
+    say({corner.x, corner.y + text_}, "Sheet " + std::to_string(block.number) + ": " + sheet.item,
+        block.width_mm, text_, true);
+    say({corner.x, corner.y + 2.5 * text_},
+        format_number(100 * sheet.used_fraction, 0) + " % used" +
+            (sheet.off_cut ? "; off-cut " + off_cut_in_words(*sheet.off_cut) : ""),
+        block.width_mm, 0.9 * text_);
+    const Box field{
+        {corner.x, corner.y + caption_mm()},
+        {corner.x + sheet.length_cm * scale_, corner.y + caption_mm() + sheet.width_cm * scale_}};
+    const ScaleMap map{scale_, {field.low.x, field.high.y}};
+    std::vector<DrawnLayer> grid = draw_grid(map, field);
+    for (DrawnLayer& layer : grid) {
+      append(layer.kind == LayerKind::grid ? grid_ : fine_, std::move(layer));
+    }
+    const geometry::Ring edge{
+        field.low, {field.high.x, field.low.y}, field.high, {field.low.x, field.high.y}, field.low};
+    panel_.strokes.push_back({edge, LayerKind::panel});
+    for (const auto& placement : sheet.placements) draw_piece(placement, map);
+    if (sheet.off_cut) draw_off_cut(*sheet.off_cut, map);
+  }
+
+  void draw_piece(const dressing::Placement& placement, const ScaleMap& map) {
+    const bool bridge = placement.use == PieceUse::bridge;
+    DrawnLayer& layer = bridge ? bridges_ : pieces_;
+    layer.areas.push_back({{map.to_mm(placement.outline_cm)}, layer.kind});
+    const Point middle = map.to_mm(inner_point(placement.outline_cm));
+    layer.labels.push_back({.at = {middle.x, middle.y + 0.35 * text_},
+                            .text = placement_name(placement, several_),
+                            .size_mm = text_,
+                            .anchor = Label::Anchor::middle,
+                            .layer = layer.kind,
+                            .bold = true,
+                            .plate = true});
+    for (const dressing::Seam& seam : plan_.fill.seams) draw_seam(seam, placement, map);
+  }
+
+  /// A seam is a side of two parts; on the sheet it is drawn along each.
+  void draw_seam(const dressing::Seam& seam, const dressing::Placement& placement,
+                 const ScaleMap& map) {
+    if (seam.wound != placement.wound || seam.layer != placement.layer) return;
+    const auto on_sheet = [&](Point p) {
+      return geometry::moved(geometry::turned(p, placement.angle_deg), placement.shift_cm);
+    };
+    const Point from = on_sheet(seam.line.from), to = on_sheet(seam.line.to);
+    const geometry::EdgeIndex edges(geometry::Region{placement.outline_cm});
+    if (edges.nearest(0.5 * (from + to)).distance_cm > seam_reach_cm) return;
+    seams_.strokes.push_back({{map.to_mm(from), map.to_mm(to)}, LayerKind::seam});
+  }
+
+  /// Crossed out, as drawings mark what is left over.
+  void draw_off_cut(const Box& box, const ScaleMap& map) {
+    const Point a = map.to_mm(box.low), c = map.to_mm(box.high);
+    const Point b{c.x, a.y}, d{a.x, c.y};
+    measures_.strokes.push_back({{a, b, c, d, a}, LayerKind::measures});
+    measures_.strokes.push_back({{a, c}, LayerKind::measures});
+    measures_.strokes.push_back({{b, d}, LayerKind::measures});
+    const std::string words = "off-cut";
+    const Point middle = 0.5 * (a + c);
+    const bool upright = std::fabs(c.x - a.x) < text_width_mm(words, text_) + text_;
+    measures_.labels.push_back(
+        {.at = {middle.x + (upright ? 0.35 * text_ : 0), middle.y + (upright ? 0 : 0.35 * text_)},
+         .text = words,
+         .size_mm = text_,
+         .anchor = Label::Anchor::middle,
+         .angle_deg = upright ? 90.0 : 0.0,
+         .layer = LayerKind::measures,
+         .plate = !upright});
+  }
+
+  std::vector<std::string> notes() const {
+    if (plan_.cut_layout.empty()) {
+      return {"No filler sheet is cut for this plan: see the findings."};
+    }
+    std::vector<std::string> result{
+        "1.2: layer 1, piece 2. Seen from the same side as the wound: pieces are turned, never "
+        "turned over. The sheets of one application."};
+    if (!plan_.fill.seams.empty()) {
+      result.emplace_back(
+          "Dashed: a seam. What was cut apart there lies edge to edge in the wound.");
+    }
+    const auto left = [](const CutSheet& sheet) { return sheet.off_cut.has_value(); };
+    if (std::ranges::any_of(plan_.cut_layout, left)) {
+      result.push_back("Crossed out: the largest rectangle left of the sheet. " +
+                       std::string(off_cut_advice));
+    }
+    return result;
+  }
+
+  std::vector<std::string> note_lines(double width_mm) const {
+    std::vector<std::string> lines;
+    for (const std::string& note : notes()) {
+      std::istringstream words(note);
+      std::string line;
+      for (std::string word; words >> word;) {
+        const std::string longer = line.empty() ? word : line + " " + word;
+        if (!line.empty() && text_width_mm(longer, 0.9 * text_) > width_mm) {
+          lines.push_back(std::exchange(line, word));
+        } else {
+          line = longer;
+        }
+      }
+      lines.push_back(line);
+    }
+    return lines;
+  }
+
+  /// Heading and notes. @returns where the last line ends
+  double draw_frame(const Drawing& drawing) {
+    const double width = drawing.width_mm - 2 * edge_mm;
+    say({edge_mm, edge_mm + 1.2 * text_}, drawing.title, width, 1.2 * text_, true);
+    double y = edge_mm + heading_mm() + flow_.height_mm + 2 * text_;
+    if (!flow_.blocks.empty()) {
+      say({edge_mm, edge_mm + 3 * text_}, "Scale " + scale_in_words(scale_) + ", cm grid", width,
+          text_);
+    } else {
+      y = edge_mm + 3 * text_;
+    }
+    for (const std::string& line : note_lines(width)) {
+      say({edge_mm, y}, line, width + text_, 0.9 * text_);
+      y += 1.5 * text_;
+    }
+    return y - text_;
+  }
+
+  std::string description() const {
+    std::string words = count_of(static_cast<int>(plan_.cut_layout.size()), "filler sheet") +
+                        " to open for one application.";
+    for (const Block& block : flow_.blocks) {
+      words += " Sheet " + std::to_string(block.number) + ", " + block.sheet->item +
+               ", holds: " + pieces_in_words(*block.sheet, several_) + ".";
+    }
+    return words + " Drawn at scale " + scale_in_words(scale_) + ".";
+  }
+
+  const dressing::Plan& plan_;
+  double text_;
+  bool several_;
+  double room_width_, room_height_;
+  double scale_ = 10;  ///< mm per cm
+  Flow flow_;
+  DrawnLayer fine_{LayerKind::fine_grid, {}, {}, {}}, grid_{LayerKind::grid, {}, {}, {}};
+  DrawnLayer seams_{LayerKind::seam, {}, {}, {}}, pieces_{LayerKind::filler, {}, {}, {}};
+  DrawnLayer bridges_{LayerKind::bridge, {}, {}, {}}, measures_{LayerKind::measures, {}, {}, {}};
+  DrawnLayer panel_{LayerKind::panel, {}, {}, {}};
+};
+
+void require_positive(std::optional<double> value, const char* name) {
+  if (value && (!(*value > 0) || !std::isfinite(*value))) {
+    throw std::invalid_argument(std::string(name) + " must be positive and finite");
+  }
+}
+
+}  // namespace
+
+Drawing draw_cut(const dressing::Plan& plan, const CutDrawingOptions& options) {
+  require_positive(options.text_mm, "text_mm");
+  require_positive(options.mm_per_cm, "mm_per_cm");
+  require_positive(options.width_mm, "width_mm");
+  require_positive(options.height_mm, "height_mm");
+  return CutPage(plan, options).draw();
+}
+
+}  // namespace drapewright::report
