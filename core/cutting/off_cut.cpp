@@ -106,18 +106,31 @@ std::vector<double> column_ends(double length, const std::vector<Segment>& edges
   return ends;
 }
 
-/// What is free over the whole width of a column.
-Intervals free_in_column(double left, double right, double width,
-                         const std::vector<geometry::Polygon>& outlines,
-                         const std::vector<Segment>& edges, double gap) {
-  Intervals blocked;
+/// What every edge blocks of the columns that it comes near.
+std::vector<Intervals> blocked_in_columns(const std::vector<double>& ends,
+                                          const std::vector<Segment>& edges, double gap) {
+  std::vector<Intervals> blocked(ends.size() - 1);
   for (const auto& edge : edges) {
-    const Interval interval = shadow(edge, gap, left, right);
-    if (interval.low <= interval.high) blocked.push_back(interval);
+    const double from = std::min(edge.from.x, edge.to.x) - gap;
+    const double to = std::max(edge.from.x, edge.to.x) + gap;
+    const auto first = std::upper_bound(ends.begin(), ends.end(), from);
+    auto k = static_cast<std::size_t>(std::max<std::ptrdiff_t>(first - ends.begin() - 1, 0));
+    for (; k + 1 < ends.size() && ends[k] < to; ++k) {
+      const Interval interval = shadow(edge, gap, ends[k], ends[k + 1]);
+      if (interval.low <= interval.high) blocked[k].push_back(interval);
+    }
   }
+  return blocked;
+}
+
+/// What is free over the whole width of a column.
+Intervals free_in_column(double left, double right, double width, Intervals& blocked,
+                         const std::vector<geometry::Polygon>& outlines, double gap) {
   Intervals result = rest_of(width, blocked);
-  // No edge comes near what is left, so each stretch lies wholly inside or wholly outside.
+  // No edge comes near what is left, so each stretch lies wholly inside or wholly outside; what
+  // reaches the sheet's edge with a gap to all pieces lies outside.
   std::erase_if(result, [&](const Interval& stretch) {
+    if (gap > 0 && (stretch.low <= 0 || stretch.high >= width)) return false;
     const Point middle{(left + right) / 2, (stretch.low + stretch.high) / 2};
     return geometry::contains(outlines, middle);
   });
@@ -130,9 +143,10 @@ Box largest_off_cut(double length_cm, double width_cm,
                     const std::vector<geometry::Polygon>& outlines, double gap_cm) {
   const auto edges = edges_of(outlines);
   const auto ends = column_ends(length_cm, edges, gap_cm);
+  auto blocked = blocked_in_columns(ends, edges, gap_cm);
   std::vector<Intervals> columns;
   for (std::size_t k = 0; k + 1 < ends.size(); ++k) {
-    columns.push_back(free_in_column(ends[k], ends[k + 1], width_cm, outlines, edges, gap_cm));
+    columns.push_back(free_in_column(ends[k], ends[k + 1], width_cm, blocked[k], outlines, gap_cm));
   }
   Box best;
   double most = 0;

@@ -247,8 +247,8 @@ TEST(PlanCut, FollowsTheSheetsThatTheCaseNames) {
   };
   const std::string cheapest = opened();
   std::string other;
-  for (const auto& choice : json::parse(
-           folder.run({"plan", "leg.json", "--json"}).out)["sheet_comparison"][0]["choices"]) {
+  const json plan = json::parse(folder.run({"plan", "leg.json", "--json"}).out);
+  for (const auto& choice : plan["sheet_comparison"][0]["choices"]) {
     if (choice["items"].size() == 1 && choice["items"][0] != cheapest) other = choice["items"][0];
   }
   ASSERT_NE(other, "");

@@ -44,6 +44,20 @@ bool any_contraindication(const wound::Case& value) {
   });
 }
 
+bool tell_the_same(const dressing::Plan& a, const dressing::Plan& b) {
+  const auto line = [](const dressing::Consumable& of) { return of.item + of.basis; };
+  return a.fill.piece_count == b.fill.piece_count &&
+         std::ranges::equal(a.findings, b.findings, {}, &dressing::Finding::text,
+                            &dressing::Finding::text) &&
+         std::ranges::equal(a.consumables, b.consumables, {}, line, line);
+}
+
+/// Plans of one case differ in what is drawn by where pieces are cut apart alone.
+bool draw_the_same(const dressing::Plan& a, const dressing::Plan& b) {
+  const auto start = [](const dressing::Seam& seam) { return seam.line.from; };
+  return std::ranges::equal(a.fill.seams, b.fill.seams, {}, start, start);
+}
+
 QString dropped_file(const QMimeData& data) {
   return data.urls().size() == 1 ? data.urls().front().toLocalFile() : QString();
 }
@@ -187,15 +201,14 @@ void MainWindow::take(const PlanResult& result) {
   emit planned();
 }
 
-/// What is drawn and told stays where it is unless it has changed: pieces may be cut apart in
-/// another way, most of the time only the sheets are others.
+/// What is drawn and told stays where it is unless it has changed: mostly only the sheets have.
 void MainWindow::take_better_cut(const PlanResult& result) {
-  if (result.planned != document_.shared() || !result_.plan) return;
-  const auto pieces = [](const PlanResult& of) { return of.plan->fill.piece_count; };
-  const bool other_pieces = pieces(result) != pieces(result_) || !result.plan->fill.seams.empty();
+  if (result.planned != document_.shared() || !result.plan || !result_.plan) return;
+  const bool told = tell_the_same(*result.plan, *result_.plan);
+  const bool drawn = draw_the_same(*result.plan, *result_.plan);
   result_ = result;
-  results_->show_result(result);
-  if (other_pieces) drawing_->show_result(result);
+  if (!told) results_->show_result(result);
+  if (!drawn) drawing_->show_result(result);
 }
 
 void MainWindow::show_late() {
