@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <chrono>
+#include <cmath>
 #include <filesystem>
 #include <limits>
 #include <memory>
@@ -20,8 +21,10 @@
 #include "core/casefile/plan_json.h"
 #include "core/casefile/text_file.h"
 #include "core/dressing/plan.h"
+#include "core/dressing/section.h"
 #include "core/report/cut_drawing.h"
 #include "core/report/plan_drawing.h"
+#include "core/report/section_drawing.h"
 #include "core/report/text_summary.h"
 
 namespace drapewright::batch {
@@ -36,6 +39,8 @@ struct Options {
   std::string png;
   std::string cut;
   double cut_mm_per_cm = 0;  ///< 0: as large as a page holds
+  std::string section;
+  std::vector<double> section_line;  ///< x and y of its ends; empty: the usual one
   double dpi = 150;
   double effort_s = 0;
   std::string output = "-";
@@ -45,11 +50,10 @@ struct Options {
   /// Several plans may come, even if it turns out to be one.
   bool takes_several() const { return cases.size() > 1 || cases != named.named; }
   bool has_plan_picture() const { return !svg.empty() || !png.empty(); }
-  bool has_picture() const { return has_plan_picture() || !cut.empty(); }
+  bool has_picture() const { return has_plan_picture() || !cut.empty() || !section.empty(); }
+  std::array<std::string, 4> pictures() const { return {svg, png, cut, section}; }
   /// Of the pictures, those that go to standard output.
-  std::ptrdiff_t pictures_on_output() const {
-    return std::ranges::count(std::array{svg, png, cut}, "-");
-  }
+  std::ptrdiff_t pictures_on_output() const { return std::ranges::count(pictures(), "-"); }
   /// A picture on standard output leaves no room for the plan there.
   bool plan_is_wanted() const { return output != "-" || pictures_on_output() == 0; }
 };
@@ -57,10 +61,20 @@ struct Options {
 /// What became of one case file.
 struct Outcome {
   std::string plan;  ///< as it is to be written; empty when there is none
-  std::optional<report::Drawing> drawing;
-  std::optional<report::Drawing> cut_drawing;
+  std::optional<report::Drawing> drawing, cut_drawing, section;
   std::optional<Fault> fault;
 };
+
+report::Drawing section_of(const Options& options, const wound::Case& value,
+                           const dressing::Plan& plan) {
+  const dressing::SectionCutter cutter(value, plan);
+  const auto& ends = options.section_line;
+  const geometry::Segment line = ends.empty()
+                                     ? cutter.usual_line()
+                                     : geometry::Segment{{ends[0], ends[1]}, {ends[2], ends[3]}};
+  return report::draw_section(cutter.cut(line), value.label + ", " + value.current().date,
+                              value.dressing.border_cm);
+}
 
 report::CutDrawingOptions cut_drawing(const Options& options) {
   report::CutDrawingOptions how;
@@ -90,6 +104,7 @@ Outcome plan_file(const Options& options, const std::string& file) {
                                                   : report::text_summary(plan);
     if (options.has_plan_picture()) out.drawing = report::draw_plan(value, plan);
     if (!options.cut.empty()) out.cut_drawing = report::draw_cut(plan, cut_drawing(options));
+    if (!options.section.empty()) out.section = section_of(options, value, plan);
   } catch (const InputError& error) {
     out.fault = fault_of(error.within({.file = file}), file);
   } catch (const std::exception& error) {
@@ -138,9 +153,16 @@ class PlanWriter {
   std::optional<casefile::FileReplacement> file_;
 };
 
-void write_pictures(const Options& options, const report::Drawing& drawing) {
-  if (!options.svg.empty()) write_svg_file(options.svg, drawing);
-  if (!options.png.empty()) write_png_file(options.png, drawing, options.dpi);
+void write_pictures(const Options& options, const Outcome& outcome) {
+  if (!options.svg.empty()) write_svg_file(options.svg, outcome.drawing.value());
+  if (!options.png.empty()) write_png_file(options.png, outcome.drawing.value(), options.dpi);
+  if (!options.cut.empty()) write_svg_file(options.cut, outcome.cut_drawing.value());
+  if (options.section.empty()) return;
+  if (options.section.ends_with(".png")) {
+    write_png_file(options.section, outcome.section.value(), options.dpi);
+  } else {
+    write_svg_file(options.section, outcome.section.value());
+  }
 }
 
 ExitStatus plan_all(const Options& options) {
@@ -153,8 +175,7 @@ ExitStatus plan_all(const Options& options) {
         [&](const Outcome& outcome) {
           if (outcome.fault) status = worse(status, report(*outcome.fault));
           if (!outcome.plan.empty() && options.plan_is_wanted()) writer.write(outcome.plan);
-          if (outcome.drawing) write_pictures(options, *outcome.drawing);
-          if (outcome.cut_drawing) write_svg_file(options.cut, *outcome.cut_drawing);
+          if (!outcome.fault && options.has_picture()) write_pictures(options, outcome);
         });
     if (options.plan_is_wanted()) writer.finish();
   } catch (const std::exception& error) {
@@ -166,7 +187,10 @@ ExitStatus plan_all(const Options& options) {
 /// A plan or a picture must not take the place of a case or of each other.
 void check_outputs(const Options& options) {
   std::vector<std::string> taken = options.cases;
-  for (const auto& output : {options.output, options.svg, options.png, options.cut}) {
+  const auto pictures = options.pictures();
+  std::vector<std::string> outputs(pictures.begin(), pictures.end());
+  outputs.push_back(options.output);
+  for (const auto& output : outputs) {
     if (output.empty() || output == "-") continue;
     for (const auto& other : taken) {
       std::error_code unknown;
@@ -183,10 +207,20 @@ void check_usage(const Options& options) {
   const auto& cases = options.cases;
   check_outputs(options);
   if (options.has_picture() && options.takes_several()) {
-    throw CLI::ValidationError("--svg, --png and --cut take one case at a time");
+    throw CLI::ValidationError("--svg, --png, --cut and --section take one case at a time");
   }
   if (options.pictures_on_output() > 1) {
-    throw CLI::ValidationError("only one of --svg, --png and --cut can go to standard output");
+    throw CLI::ValidationError("only one picture can go to standard output");
+  }
+  const auto& ends = options.section_line;
+  if (!ends.empty() && options.section.empty()) {
+    throw CLI::ValidationError("--section-line says where --section FILE cuts: that is missing");
+  }
+  if (!std::ranges::all_of(ends, [](double cm) { return std::isfinite(cm); })) {
+    throw CLI::ValidationError("--section-line: a coordinate is not a number; expected cm");
+  }
+  if (!ends.empty() && ends[0] == ends[2] && ends[1] == ends[3]) {
+    throw CLI::ValidationError("--section-line: both ends are the same point; expected a line");
   }
   if (std::ranges::count(cases, "-") + (options.named.list == "-" ? 1 : 0) > 1) {
     throw CLI::ValidationError("- (standard input) can be read only once");
@@ -202,6 +236,7 @@ constexpr const char* examples =
     "  drapewright-batch plan leg.json --svg leg.svg --png leg.png\n"
     "  drapewright-batch plan leg.json --svg - | less\n"
     "  drapewright-batch plan leg.json --effort 5 --cut sheets.svg --cut-scale 10\n"
+    "  drapewright-batch plan leg.json --section leg-section.svg --section-line=-8,0,8,0\n"
     "  cat leg.json | drapewright-batch plan - --json\n"
     "  drapewright-batch plan cases --json-lines > plans.jsonl\n"
     "  find . -name '*.json' | drapewright-batch plan --list - --json-lines > plans.jsonl";
@@ -225,6 +260,17 @@ void add_plan_command(CLI::App& app, ExitStatus& status) {
       ->type_name("FILE");
   command->add_option("--svg", options->svg, "The drawing to scale as SVG")->type_name("FILE");
   command->add_option("--png", options->png, "The drawing to scale as PNG")->type_name("FILE");
+  command
+      ->add_option("--section", options->section,
+                   "A cut through wound and dressing, to scale, as SVG (or FILE.png)")
+      ->type_name("FILE");
+  command
+      ->add_option("--section-line", options->section_line,
+                   "Where it cuts, in the case's cm; else along the largest wound's length")
+      ->type_name("X0,Y0,X1,Y1")
+      ->delimiter(',')
+      ->expected(4)
+      ->check(CLI::Range(-1e6, 1e6));
   command->add_option("--dpi", options->dpi, "Dots per inch of the PNG")
       ->check(CLI::Range(20.0, 1200.0))
       ->capture_default_str();

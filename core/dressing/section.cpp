@@ -5,6 +5,7 @@
 #include <optional>
 
 #include "core/dressing/pockets.h"
+#include "core/geometry/clock.h"
 #include "core/geometry/measures.h"
 #include "core/geometry/overlay.h"
 #include "core/geometry/validity.h"
@@ -18,6 +19,9 @@ using geometry::Span;
 
 /// How far the usual line reaches beyond the film, so that the film's ends are seen.
 constexpr double beyond_film_cm = 1;
+
+/// A line that only grazes a pocket's corner shows none of it.
+constexpr double least_pocket_cm = 0.05;
 
 /// The floor under a sloping wall is drawn in chords of about this length.
 constexpr double floor_step_cm = 0.05;
@@ -77,31 +81,46 @@ void add_drape(const Drape& drape, Section& section) {
   add_port(drape.port, section);
 }
 
-/// The whole of the film's and the wound's extent along the direction of the wound's length.
-Segment line_through(const WoundMeasures& wound, const Drape* drape) {
-  const Segment& length = wound.length_line;
-  const double size = distance(length.from, length.to);
-  if (!(size > 0)) return length;
-  const Point along = (1 / size) * (length.to - length.from);
-  double low = 0, high = size;
-  if (drape) {
-    for (const Point& p : geometry::outer_points(drape->outline_cm)) {
-      low = std::min(low, dot(along, p - length.from));
-      high = std::max(high, dot(along, p - length.from));
-    }
+/// Through a point, as far as the region reaches along it and a little beyond.
+Segment line_through(Point point, Point along, const std::vector<Point>& covered) {
+  double low = 0, high = 0;
+  for (const Point& p : covered) {
+    low = std::min(low, dot(along, p - point));
+    high = std::max(high, dot(along, p - point));
   }
-  return {length.from + (low - beyond_film_cm) * along,
-          length.from + (high + beyond_film_cm) * along};
+  return {point + (low - beyond_film_cm) * along, point + (high + beyond_film_cm) * along};
 }
 
-Segment usual_line_of(const Plan& plan) {
+/// Along the deepest pocket, which is what cannot be seen from above; else along the length.
+Point usual_direction(const wound::Wound& wound, const WoundMeasures& measures, double head_deg) {
+  if (!wound.undermining.empty()) {
+    const wound::Undermining& deepest =
+        *std::ranges::max_element(wound.undermining, {}, &wound::Undermining::extent_cm);
+    const double hours = geometry::clock_span(deepest.from_clock, deepest.to_clock);
+    const double start = geometry::clock_direction_deg(deepest.from_clock, head_deg);
+    const double middle = geometry::radians(start - 30 * hours / 2);
+    return {std::cos(middle), std::sin(middle)};
+  }
+  const Segment& length = measures.length_line;
+  const double size = distance(length.from, length.to);
+  return size > 0 ? (1 / size) * (length.to - length.from) : Point{1, 0};
+}
+
+Segment usual_line_of(const wound::Case& value, const Plan& plan) {
   if (plan.wounds.empty()) return {};
   const WoundMeasures& largest = *std::ranges::max_element(
       plan.wounds, {}, [](const WoundMeasures& wound) { return wound.area.value; });
-  const auto over = std::ranges::find_if(plan.drapes, [&](const Drape& drape) {
-    return std::ranges::find(drape.wounds, largest.id) != drape.wounds.end();
-  });
-  return line_through(largest, over == plan.drapes.end() ? nullptr : &*over);
+  const wound::Wound& wound =
+      *std::ranges::find(value.current().wounds, largest.id, &wound::Wound::id);
+  std::vector<Point> covered = wound.outline_cm;
+  for (const Drape& drape : plan.drapes) {
+    if (std::ranges::find(drape.wounds, largest.id) == drape.wounds.end()) continue;
+    const std::vector<Point> film = geometry::outer_points(drape.outline_cm);
+    covered.insert(covered.end(), film.begin(), film.end());
+  }
+  const Point along = usual_direction(wound, largest, value.head_direction_deg);
+  const bool pocket = !wound.undermining.empty();
+  return line_through(pocket ? largest.centroid_cm : largest.length_line.from, along, covered);
 }
 
 }  // namespace
@@ -111,7 +130,7 @@ SectionCutter::SectionCutter(const wound::Case& value, const Plan& plan)
       drapes_(plan.drapes),
       no_film_(zones_of_kind(value.current(), wound::ZoneKind::no_film)),
       no_port_(zones_of_kind(value.current(), wound::ZoneKind::no_port)),
-      usual_line_(usual_line_of(plan)) {
+      usual_line_(usual_line_of(value, plan)) {
   for (const wound::Wound& wound : value.current().wounds) {
     add_wound(wound, plan, value.head_direction_deg);
   }
@@ -163,6 +182,7 @@ void SectionCutter::add_cavities(const WoundCut& wound, Section& section) const 
     section.cavities.push_back(std::move(cavity));
   }
   for (const Span& span : geometry::spans_inside(section.line, wound.pockets)) {
+    if (span.length_cm() < least_pocket_cm) continue;
     section.pockets.push_back({wound.id, span, wound.pocket_top_cm, wound.depth_cm});
   }
 }

@@ -79,7 +79,8 @@ class SectionCutter {
   /// @param line of any length; one without length gives a section of nothing
   Section cut(const geometry::Segment& line) const;
 
-  /// Along the greatest length of the largest wound, out to a little beyond its film on both sides.
+  /// Through the largest wound, out to a little beyond its film on both sides: into its deepest
+  /// pocket where it is undermined, else along its greatest length.
   const geometry::Segment& usual_line() const { return usual_line_; }
 
  private:

@@ -36,6 +36,8 @@ constexpr std::array styles{
                clear,
                0.1},
     LayerStyle{LayerKind::grid, "grid", "Grid", {184, 190, 196}, clear, {80, 88, 96}, clear, 0.1},
+    LayerStyle{LayerKind::skin, "skin", "Skin", grey_light, faint(grey_light, 20), grey_dark,
+               faint(grey_dark, 24), 0.35, Line::solid, Hatch::dotted},
     LayerStyle{LayerKind::film_sheet, "film-sheet", "Film sheet", grey_light, clear, grey_dark,
                clear, 0.35, Line::dash_dot},
     LayerStyle{LayerKind::seam, "seam", "Seam of film sheets", blue_light, clear, blue_dark, clear,

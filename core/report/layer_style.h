@@ -11,6 +11,7 @@ namespace drapewright::report {
 enum class LayerKind {
   fine_grid,
   grid,
+  skin,  ///< of sections only: seen from above it is the ground itself
   film_sheet,
   seam,
   film,

@@ -14,12 +14,12 @@ using geometry::Point;
 namespace {
 
 constexpr std::array reading_order{
-    LayerKind::wound,       LayerKind::island,          LayerKind::undermining,
-    LayerKind::filler,      LayerKind::deeper_filler,   LayerKind::unfilled,
-    LayerKind::bridge,      LayerKind::skin_protection, LayerKind::film_required,
-    LayerKind::film,        LayerKind::film_sheet,      LayerKind::seam,
-    LayerKind::aperture,    LayerKind::port_base,       LayerKind::no_film_zone,
-    LayerKind::no_port_zone};
+    LayerKind::wound,         LayerKind::skin,        LayerKind::island,
+    LayerKind::undermining,   LayerKind::filler,      LayerKind::deeper_filler,
+    LayerKind::unfilled,      LayerKind::bridge,      LayerKind::skin_protection,
+    LayerKind::film_required, LayerKind::film,        LayerKind::film_sheet,
+    LayerKind::seam,          LayerKind::aperture,    LayerKind::port_base,
+    LayerKind::no_film_zone,  LayerKind::no_port_zone};
 
 bool has(const Sketch& sketch, LayerKind kind) {
   return std::ranges::count(sketch.layers, kind, &SketchLayer::kind) > 0;

@@ -20,7 +20,6 @@ using geometry::Point;
 
 namespace {
 
-// Wound : paper. Life size at most: an enlarged drawing would be mistaken for a template.
 constexpr std::array reductions{1.0, 1.5, 2.0,  2.5,  3.0,  4.0, 5.0,
                                 6.0, 8.0, 10.0, 15.0, 20.0, 50.0};
 
@@ -257,31 +256,8 @@ void require_positive(double value, const char* name) {
   }
 }
 
-/// Layers that came in parts are joined, bottom first.
-void join_layers(Drawing& drawing) {
-  std::vector<DrawnLayer> joined;
-  for (const LayerStyle& style : layer_styles()) {
-    DrawnLayer whole{style.kind, {}, {}, {}};
-    for (DrawnLayer& part : drawing.layers) {
-      if (part.kind != style.kind) continue;
-      std::ranges::move(part.areas, std::back_inserter(whole.areas));
-      std::ranges::move(part.strokes, std::back_inserter(whole.strokes));
-      std::ranges::move(part.labels, std::back_inserter(whole.labels));
-    }
-    if (!whole.areas.empty() || !whole.strokes.empty() || !whole.labels.empty()) {
-      joined.push_back(std::move(whole));
-    }
-  }
-  drawing.layers = std::move(joined);
-}
-
 Drawing draw(const wound::Case& value, const dressing::Plan* plan, const DrawingOptions& options) {
-  require_positive(options.text_mm, "text_mm");
-  if (options.mm_per_cm) require_positive(*options.mm_per_cm, "mm_per_cm");
-  if (options.room_mm) {
-    require_positive(options.room_mm->width_mm, "width_mm");
-    require_positive(options.room_mm->height_mm, "height_mm");
-  }
+  check(options);
   const Sketch sketch = plan ? sketch_plan(value, *plan) : sketch_case(value);
   Page page(sketch, options);
   page.lay_out();
@@ -302,6 +278,34 @@ Drawing draw(const wound::Case& value, const dressing::Plan* plan, const Drawing
 }
 
 }  // namespace
+
+void check(const DrawingOptions& options) {
+  require_positive(options.text_mm, "text_mm");
+  if (options.mm_per_cm) require_positive(*options.mm_per_cm, "mm_per_cm");
+  if (options.room_mm) {
+    require_positive(options.room_mm->width_mm, "width_mm");
+    require_positive(options.room_mm->height_mm, "height_mm");
+  }
+}
+
+std::span<const double> round_reductions() { return reductions; }
+
+void join_layers(Drawing& drawing) {
+  std::vector<DrawnLayer> joined;
+  for (const LayerStyle& style : layer_styles()) {
+    DrawnLayer whole{style.kind, {}, {}, {}};
+    for (DrawnLayer& part : drawing.layers) {
+      if (part.kind != style.kind) continue;
+      std::ranges::move(part.areas, std::back_inserter(whole.areas));
+      std::ranges::move(part.strokes, std::back_inserter(whole.strokes));
+      std::ranges::move(part.labels, std::back_inserter(whole.labels));
+    }
+    if (!whole.areas.empty() || !whole.strokes.empty() || !whole.labels.empty()) {
+      joined.push_back(std::move(whole));
+    }
+  }
+  drawing.layers = std::move(joined);
+}
 
 std::string scale_in_words(double mm_per_cm) {
   const double reduction = 10 / mm_per_cm;

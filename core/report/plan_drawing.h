@@ -1,6 +1,7 @@
 #pragma once
 
 #include <optional>
+#include <span>
 
 #include "core/dressing/plan.h"
 #include "core/report/drawing.h"
@@ -32,6 +33,15 @@ Drawing draw_plan(const wound::Case& value, const dressing::Plan& plan,
 
 /// The case alone, before it is planned.
 Drawing draw_case(const wound::Case& value, const DrawingOptions& options = {});
+
+/// @throws std::invalid_argument for sizes that are not positive and finite
+void check(const DrawingOptions& options);
+
+/// Wound : paper, life size first: an enlarged drawing would be mistaken for a template.
+std::span<const double> round_reductions();
+
+/// Joins layers that came in parts, bottom first, and leaves out empty ones.
+void join_layers(Drawing& drawing);
 
 /// "1:2 (half size)", "1:1 (life size)".
 std::string scale_in_words(double mm_per_cm);

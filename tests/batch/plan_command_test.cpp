@@ -207,6 +207,37 @@ TEST(PlanCommand, DrawsPictures) {
   EXPECT_EQ(piped.out, folder.get("a.svg"));
 }
 
+TEST(PlanCommand, DrawsTheSectionAlongALine) {
+  const Folder folder;
+  const std::string file = demo_case("deep-sloping-wall").string();
+  EXPECT_EQ(folder.run({"plan", file, "--section", "usual.svg"}).status, 0);
+  EXPECT_THAT(folder.get("usual.svg"), AllOf(StartsWith("<?xml"), HasSubstr("depth 4.5 cm")));
+  const Outcome run = folder.run(
+      {"plan", file, "--section", "a.svg", "--section-line=-300,-200,-300,-250", "--png", "a.png"});
+  EXPECT_EQ(run.status, 0) << run.err;
+  EXPECT_THAT(folder.get("a.svg"), HasSubstr("No wound lies on this line."));
+  EXPECT_EQ(folder.run({"plan", file, "--section", "a.png", "--dpi", "60"}).status, 0);
+  EXPECT_THAT(folder.get("a.png"), StartsWith("\x89PNG\r\n\x1A\n"));
+}
+
+TEST(PlanCommand, RefusesASectionLineThatIsNone) {
+  const Folder folder;
+  const std::string file = demo_case("plain-heel").string();
+  for (const std::vector<std::string>& arguments :
+       {std::vector<std::string>{"--section-line=0,0,1,1"},
+        {"--section", "a.svg", "--section-line=1,1,1,1"},
+        {"--section", "a.svg", "--section-line=1,1,2"},
+        {"--section", "a.svg", "--section-line=1,1,2,x"},
+        {"--section", "a.svg", "--section-line=1,1,2,nan"}}) {
+    std::vector<std::string> all{"plan", file};
+    all.insert(all.end(), arguments.begin(), arguments.end());
+    const Outcome run = folder.run(all);
+    EXPECT_EQ(run.status, 2);
+    EXPECT_THAT(lines_of(run.err), SizeIs(1)) << run.err;
+    EXPECT_THAT(run.out, IsEmpty());
+  }
+}
+
 TEST(PlanCommand, SaysHowOldTheAssessmentIsWhenItKnowsTheDay) {
   const Folder folder;
   folder.put("a.json", plain_case());  // of 2 March 2026

@@ -62,6 +62,7 @@ QWidget* DrawingPane::drawing_part() {
 
 void DrawingPane::build_layers() {
   for (const auto& style : report::layer_styles()) {
+    if (style.kind == report::LayerKind::skin) continue;  // of sections
     QAction* action = layers_->addAction(
         QString::fromUtf8(style.title.data(), static_cast<qsizetype>(style.title.size())));
     action->setCheckable(true);

@@ -149,5 +149,17 @@ TEST(Section, UsualLineReachesBeyondTheFilm) {
   EXPECT_LT(section.film[0].to_cm, section.length_cm - 0.9);
 }
 
+TEST(Section, UsualLineLooksIntoTheDeepestPocket) {
+  wound::Case value = case_of(geometry::ellipse(8, 5));
+  value.current().wounds[0].depth_cm = 2;
+  value.current().wounds[0].undermining = {{.from_clock = 11, .to_clock = 1, .extent_cm = 2},
+                                           {.from_clock = 4, .to_clock = 5, .extent_cm = 1}};
+  const SectionCutter cutter(value, plan_dressing(value));
+  const Section section = cutter.cut(cutter.usual_line());
+  double widest = 0;
+  for (const auto& pocket : section.pockets) widest = std::max(widest, pocket.span.length_cm());
+  EXPECT_NEAR(widest, 2, 0.02);
+}
+
 }  // namespace
 }  // namespace drapewright::dressing
