@@ -225,34 +225,65 @@ std::vector<Field::Side> Field::sides() const {
   return result;
 }
 
-void Field::collect_along(const Side& side) {
-  stretches_.clear();
-  const Point to = side.from + side.along;
-  const Point low{std::min(side.from.x, to.x) - touch_cm, std::min(side.from.y, to.y) - touch_cm};
-  const Point high{std::max(side.from.x, to.x) + touch_cm, std::max(side.from.y, to.y) + touch_cm};
+void Field::sort_cells_into_grid() {
+  placed_cells_.clear();
+  std::vector<Box> boxes;
   for (const auto& obstacle : obstacles_) {
-    const Box& box = obstacle.box;
-    if (box.low.x >= high.x || box.high.x <= low.x || box.low.y >= high.y || box.high.y <= low.y) {
-      continue;
-    }
-    const Point p = side.from - obstacle.at;
     for (const auto& cell : obstacle.no_fit->cells) {
-      const HalfPlane* planes = obstacle.no_fit->planes.data() + cell.planes.first;
-      double a = -infinity, b = infinity;
-      for (int k = 0; k < cell.planes.count && a < b; ++k) {
-        const double rise = planes[k].nx * side.along.x + planes[k].ny * side.along.y;
-        const double room = planes[k].reach - planes[k].nx * p.x - planes[k].ny * p.y;
-        if (rise > touch_cm) {
-          b = std::min(b, room / rise);
-        } else if (rise < -touch_cm) {
-          a = std::max(a, room / rise);
-        } else if (room <= touch_cm) {
-          b = -infinity;
-        }
-      }
-      if (a < b && b > 0 && a < 1) stretches_.push_back({a, b, &obstacle});
+      placed_cells_.push_back({&cell, &obstacle});
+      boxes.push_back({cell.box.low + obstacle.at, cell.box.high + obstacle.at});
     }
   }
+  grid_.reset(domain_, boxes);
+  covering_ = placed_cells_.size();
+}
+
+/// Most sides of cells lie wholly inside another cell, and mostly inside the same one as the side
+/// before: it is asked first.
+/// @returns false where no part of the side between `low` and `high` is free
+bool Field::collect_along(const Side& side, double low, double high, double slack) {
+  stretches_.clear();
+  const Point to = side.from + side.along;
+  const Box near{{std::min(side.from.x, to.x) - touch_cm, std::min(side.from.y, to.y) - touch_cm},
+                 {std::max(side.from.x, to.x) + touch_cm, std::max(side.from.y, to.y) + touch_cm}};
+  const auto covered_by = [&](std::size_t index) {
+    const auto& [cell, obstacle] = placed_cells_[index];
+    add_stretch_in(*cell, *obstacle, side, near);
+    return !stretches_.empty() && stretches_.back().low < low - slack &&
+           stretches_.back().high > high + slack;
+  };
+  if (covering_ < placed_cells_.size() && covered_by(covering_)) return false;
+  stretches_.clear();
+  return grid_.all_near(near, [&](std::size_t index) {
+    if (!covered_by(index)) return true;
+    covering_ = index;
+    return false;
+  });
+}
+
+/// Where a side runs inside a cell.
+void Field::add_stretch_in(const NoFit::Cell& cell, const Obstacle& obstacle, const Side& side,
+                           const Box& near) {
+  const Box reach{near.low - obstacle.at, near.high - obstacle.at};
+  if (cell.box.low.x >= reach.high.x || cell.box.high.x <= reach.low.x ||
+      cell.box.low.y >= reach.high.y || cell.box.high.y <= reach.low.y) {
+    return;
+  }
+  const Point p = side.from - obstacle.at;
+  const HalfPlane* planes = obstacle.no_fit->planes.data() + cell.planes.first;
+  double a = -infinity, b = infinity;
+  for (int k = 0; k < cell.planes.count && a < b; ++k) {
+    const double rise = planes[k].nx * side.along.x + planes[k].ny * side.along.y;
+    const double room = planes[k].reach - planes[k].nx * p.x - planes[k].ny * p.y;
+    if (rise > touch_cm) {
+      b = std::min(b, room / rise);
+    } else if (rise < -touch_cm) {
+      a = std::max(a, room / rise);
+    } else if (room <= touch_cm) {
+      b = -infinity;
+    }
+  }
+  if (a < b && b > 0 && a < 1) stretches_.push_back({a, b, &obstacle});
 }
 
 void Field::free_ends(const Side& side, std::vector<Point>& result) {
@@ -260,9 +291,9 @@ void Field::free_ends(const Side& side, std::vector<Point>& result) {
   clip(side.from.x, side.along.x, domain_.low.x - touch_cm, domain_.high.x + touch_cm, low, high);
   clip(side.from.y, side.along.y, domain_.low.y - touch_cm, domain_.high.y + touch_cm, low, high);
   if (!(low <= high)) return;
-  collect_along(side);
-  sort_stretches();
   const double slack = touch_cm / std::max(touch_cm, geometry::norm(side.along));
+  if (!collect_along(side, low, high, slack)) return;
+  sort_stretches();
   auto report = [&](double t) {
     const Point p = side.from + t * side.along;
     result.push_back({std::clamp(p.x, domain_.low.x, domain_.high.x),
@@ -285,6 +316,7 @@ void Field::free_ends(const Side& side, std::vector<Point>& result) {
 void Field::touching_spots(std::vector<Point>& result) {
   result.clear();
   if (!fits()) return;
+  sort_cells_into_grid();
   for (const auto& side : sides()) free_ends(side, result);
   std::erase_if(result, [&](Point p) { return !free(p); });
 }

@@ -1,7 +1,9 @@
 #pragma once
 
+#include <utility>
 #include <vector>
 
+#include "core/cutting/cell_grid.h"
 #include "core/cutting/no_fit.h"
 #include "core/cutting/random.h"
 
@@ -61,7 +63,10 @@ class Field {
     Point along;
   };
   void collect_along(Axis axis, double across);
-  void collect_along(const Side& side);
+  void sort_cells_into_grid();
+  bool collect_along(const Side& side, double low, double high, double slack);
+  void add_stretch_in(const NoFit::Cell& cell, const Obstacle& obstacle, const Side& side,
+                      const Box& near);
   void add_stretch(double low, double high, const Obstacle& obstacle, std::size_t first);
   static double depth(const Obstacle& obstacle, Point p);
   void sort_stretches();
@@ -73,6 +78,9 @@ class Field {
   Box domain_;
   std::vector<Obstacle> obstacles_;
   std::vector<Stretch> stretches_;
+  std::vector<std::pair<const NoFit::Cell*, const Obstacle*>> placed_cells_;
+  CellGrid grid_;             ///< of the placed cells
+  std::size_t covering_ = 0;  ///< the placed cell that covered a whole side last
 };
 
 }  // namespace drapewright::cutting
