@@ -38,8 +38,8 @@ constexpr double seam_reach_cm = 1e-3;
 /// One sheet on the page: its caption above it.
 struct Block {
   const CutSheet* sheet = nullptr;
-  int number = 0;
-  Point upper_left;  ///< mm, of the caption
+  std::size_t index = 0;  ///< in the cut layout
+  Point upper_left;       ///< mm, of the caption
   double width_mm = 0;
   double height_mm = 0;
 };
@@ -55,6 +55,7 @@ class CutPage {
   CutPage(const dressing::Plan& plan, const CutDrawingOptions& options)
       : plan_(plan),
         text_(options.text_mm),
+        brief_(options.brief),
         several_(plan.wounds.size() > 1),
         room_width_(options.width_mm.value_or(a4_width_mm)),
         room_height_(options.height_mm.value_or(a4_height_mm)) {
@@ -79,7 +80,7 @@ class CutPage {
   }
 
  private:
-  double heading_mm() const { return 5 * text_; }
+  double heading_mm() const { return (brief_ ? 2.5 : 5) * text_; }
   double caption_mm() const { return 3.6 * text_; }
   double between_mm() const { return 2 * text_; }
   double notes_mm(double width_mm) const {
@@ -97,24 +98,27 @@ class CutPage {
     }
   }
 
+  static std::string title_of(const CutSheet& sheet, std::size_t index) {
+    return "Sheet " + std::to_string(index + 1) + ": " + sheet.item;
+  }
+
   /// Sheets side by side as far as the width goes, then below.
   Flow flow() const {
     Flow result;
     double x = 0, y = 0, row = 0;
     for (std::size_t i = 0; i < plan_.cut_layout.size(); ++i) {
       const CutSheet& sheet = plan_.cut_layout[i];
-      const double width = std::max(sheet.length_cm * scale_, 18 * text_);
+      const double caption = text_width_mm(title_of(sheet, i), text_, true);
+      const double width =
+          std::max(sheet.length_cm * scale_, std::min(caption + 1, room_width_ - 2 * edge_mm));
       const double height = caption_mm() + sheet.width_cm * scale_;
       if (x > 0 && x + width > room_width_ - 2 * edge_mm) {
         x = 0;
         y += row + between_mm();
         row = 0;
       }
-      result.blocks.push_back({&sheet,
-                               static_cast<int>(i) + 1,
-                               {edge_mm + x, edge_mm + heading_mm() + y},
-                               width,
-                               height});
+      result.blocks.push_back(
+          {&sheet, i, {edge_mm + x, edge_mm + heading_mm() + y}, width, height});
       result.width_mm = std::max(result.width_mm, x + width);
       row = std::max(row, height);
       result.height_mm = y + row;
@@ -139,8 +143,7 @@ class CutPage {
   void draw_block(const Block& block) {
     const CutSheet& sheet = *block.sheet;
     const Point corner = block.upper_left;
-    say({corner.x, corner.y + text_}, "Sheet " + std::to_string(block.number) + ": " + sheet.item,
-        block.width_mm, text_, true);
+    say({corner.x, corner.y + text_}, title_of(sheet, block.index), block.width_mm, text_, true);
     say({corner.x, corner.y + 2.5 * text_},
         format_number(100 * sheet.used_fraction, 0) + " % used" +
             (sheet.off_cut ? "; off-cut " + off_cut_in_words(*sheet.off_cut) : ""),
@@ -212,6 +215,11 @@ class CutPage {
     if (plan_.cut_layout.empty()) {
       return {"No filler sheet is cut for this plan: see the findings."};
     }
+    if (brief_) {
+      return {
+          "1.2: layer 1, piece 2. Turned, never turned over. Dashed: a seam. Crossed out: "
+          "off-cut."};
+    }
     std::vector<std::string> result{
         "1.2: layer 1, piece 2. Seen from the same side as the wound: pieces are turned, never "
         "turned over. The sheets of one application."};
@@ -248,13 +256,14 @@ class CutPage {
   /// Heading and notes. @returns where the last line ends
   double draw_frame(const Drawing& drawing) {
     const double width = drawing.width_mm - 2 * edge_mm;
-    say({edge_mm, edge_mm + 1.2 * text_}, drawing.title, width, 1.2 * text_, true);
-    double y = edge_mm + heading_mm() + flow_.height_mm + 2 * text_;
+    double y = edge_mm + 1.2 * text_;
+    if (!brief_) {
+      say({edge_mm, y}, drawing.title, width, 1.2 * text_, true);
+      y += 1.8 * text_;
+    }
     if (!flow_.blocks.empty()) {
-      say({edge_mm, edge_mm + 3 * text_}, "Scale " + scale_in_words(scale_) + ", cm grid", width,
-          text_);
-    } else {
-      y = edge_mm + 3 * text_;
+      say({edge_mm, y}, "Scale " + scale_in_words(scale_) + ", cm grid", width, text_);
+      y = edge_mm + heading_mm() + flow_.height_mm + 2 * text_;
     }
     for (const std::string& line : note_lines(width)) {
       say({edge_mm, y}, line, width + text_, 0.9 * text_);
@@ -267,7 +276,7 @@ class CutPage {
     std::string words = count_of(static_cast<int>(plan_.cut_layout.size()), "filler sheet") +
                         " to open for one application.";
     for (const Block& block : flow_.blocks) {
-      words += " Sheet " + std::to_string(block.number) + ", " + block.sheet->item +
+      words += " " + title_of(*block.sheet, block.index) +
                ", holds: " + pieces_in_words(*block.sheet, several_) + ".";
     }
     return words + " Drawn at scale " + scale_in_words(scale_) + ".";
@@ -275,6 +284,7 @@ class CutPage {
 
   const dressing::Plan& plan_;
   double text_;
+  bool brief_;
   bool several_;
   double room_width_, room_height_;
   double scale_ = 10;  ///< mm per cm

@@ -12,6 +12,7 @@ struct CutDrawingOptions {
   std::optional<double> width_mm;
   std::optional<double> height_mm;
   double text_mm = 3;
+  bool brief = false;  ///< for a window that says the rest beside it: no title, notes in one line
   std::optional<double> mm_per_cm;  ///< a scale of the caller's choice; 10 is a template, life size
 };
 

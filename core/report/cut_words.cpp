@@ -61,6 +61,10 @@ std::string off_cut_in_words(const geometry::Box& off_cut) {
   return rounded_down(off_cut.width()) + " x " + rounded_down(off_cut.height()) + " cm";
 }
 
+std::string off_cut_or_none(const dressing::SheetChoice& choice) {
+  return choice.off_cut ? "largest off-cut " + off_cut_in_words(*choice.off_cut) : "no off-cut";
+}
+
 const ChoiceCells& choice_titles() {
   static const ChoiceCells titles{"Open",  "Sheets",          "Cost", "Used", "Pieces",
                                   "Seams", "Largest off-cut", "Bound"};

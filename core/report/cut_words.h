@@ -27,6 +27,9 @@ std::string bound_in_words(const dressing::SheetChoice& choice);
 /// "12.3 x 8.0 cm", rounded down: an off-cut must not be promised larger than it is.
 std::string off_cut_in_words(const geometry::Box& off_cut);
 
+/// "largest off-cut 12.3 x 8.0 cm", or that there is none worth the name.
+std::string off_cut_or_none(const dressing::SheetChoice& choice);
+
 /// Below an off-cut wherever it is shown.
 inline constexpr std::string_view off_cut_advice =
     "Whether an off-cut may be kept is for local policy. A sterile sheet is for single use: what "

@@ -276,7 +276,7 @@ class Summary {
       const ChoiceCells cells = cells_of(choice);
       write_choice((choice.chosen ? "> " : "  ") + cells[0], cells);
       const bool mixed = choice.items.size() > 1;
-      paragraph("      ", (mixed ? opened_in_words(choice) + "; " : "") + "off-cut " + cells[6] +
+      paragraph("      ", (mixed ? opened_in_words(choice) + "; " : "") + off_cut_or_none(choice) +
                               "; " + cells[7]);
     }
     if (comparison.choices.empty()) line("  nothing in stock");

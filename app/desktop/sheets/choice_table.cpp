@@ -20,11 +20,11 @@ QStringList titles() {
   return words;
 }
 
-/// "off-cut 4.4 x 8.0 cm; best possible"; of several sizes first what is opened.
+/// "largest off-cut 4.4 x 8.0 cm; best possible"; of several sizes first what is opened.
 QString detail_of(const dressing::SheetChoice& choice, const report::ChoiceCells& cells) {
   QString words;
   if (choice.items.size() > 1) words = text_of(report::opened_in_words(choice)) + "; ";
-  return words + "largest off-cut " + text_of(cells[6]) + "; " + text_of(cells[7]);
+  return words + text_of(report::off_cut_or_none(choice)) + "; " + text_of(cells[7]);
 }
 
 }  // namespace
@@ -81,14 +81,15 @@ void ChoiceTable::add_choice(const dressing::SheetChoice& choice, Target target)
     auto& item = cell(row, column);
     const QString text = text_of(cells[static_cast<std::size_t>(column)]);
     item.setText(column == 0 ? (choice.chosen ? "\u25cf " : "\u25cb ") + text : text);
-    item.setTextAlignment((column == 0 ? Qt::AlignLeft : Qt::AlignRight) | Qt::AlignTop);
+    item.setTextAlignment((column == 0 ? Qt::AlignLeft : Qt::AlignRight) | Qt::AlignBottom);
     item.setFont(weight);
     item.setToolTip(choice.chosen ? "The plan is cut this way." : "Cut the plan this way.");
   }
   cell(row, 0).setData(Qt::AccessibleTextRole,
                        text_of(cells[0]) + (choice.chosen ? ", chosen" : ", not chosen"));
   const int below = add_row(target, true);
-  cell(below, 0).setText("    " + detail_of(choice, cells));
+  cell(below, 0).setText("     " + detail_of(choice, cells));
+  cell(below, 0).setTextAlignment(Qt::AlignLeft | Qt::AlignTop);
   cell(below, 0).setToolTip(cell(row, 0).toolTip());
 }
 

@@ -35,7 +35,8 @@ void CutView::draw() {
     drawing_ =
         report::draw_cut(*plan_, {.width_mm = std::max(40, room_.width()) / pixels_per_mm(),
                                   .height_mm = std::max(40, room_.height()) / pixels_per_mm(),
-                                  .text_mm = text_mm});
+                                  .text_mm = text_mm,
+                                  .brief = true});
   }
   setFixedHeight(
       std::max(room_.height(), static_cast<int>(std::ceil(drawing_.height_mm * pixels_per_mm()))));

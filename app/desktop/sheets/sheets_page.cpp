@@ -58,8 +58,9 @@ SheetsPage::SheetsPage(CaseDocument& document, QWidget* parent)
   split->addWidget(scroll_);
   split->addWidget(table_);
   split->setChildrenCollapsible(false);
-  split->setStretchFactor(0, 3);
-  split->setStretchFactor(1, 2);
+  split->setStretchFactor(0, 1);
+  split->setSizes({360, 210});
+  scroll_->setMinimumHeight(160);
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(6, 6, 6, 4);
   column->addWidget(split, 1);
