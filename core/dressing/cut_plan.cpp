@@ -12,8 +12,10 @@ namespace drapewright::dressing {
 namespace {
 
 auto rank(const SheetChoice& choice) {
+  const double off_cut_cm2 =
+      choice.off_cut ? choice.off_cut->width() * choice.off_cut->height() : 0;
   return std::tuple(choice.missing, choice.pieces, choice.cost.value_or(choice.sheets),
-                    choice.sheets);
+                    choice.sheets, -off_cut_cm2);
 }
 
 bool holds_all(const std::vector<std::string>& items, const std::vector<std::string>& wanted) {
