@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "core/geometry/distance.h"
 
@@ -66,14 +67,14 @@ Intervals rest_of(double width, Intervals& blocked) {
   return result;
 }
 
-Intervals common(const Intervals& a, const Intervals& b) {
-  Intervals result;
+/// @param result  is overwritten; its room is used again
+void common(const Intervals& a, const Intervals& b, Intervals& result) {
+  result.clear();
   for (std::size_t i = 0, k = 0; i < a.size() && k < b.size();) {
     const double low = std::max(a[i].low, b[k].low), high = std::min(a[i].high, b[k].high);
     if (low < high) result.push_back({low, high});
     a[i].high < b[k].high ? ++i : ++k;
   }
-  return result;
 }
 
 std::vector<Segment> edges_of(const std::vector<geometry::Polygon>& outlines) {
@@ -150,10 +151,14 @@ Box largest_off_cut(double length_cm, double width_cm,
   }
   Box best;
   double most = 0;
+  Intervals free, narrowed;
   for (std::size_t first = 0; first < columns.size(); ++first) {
-    Intervals free = columns[first];
+    free = columns[first];
     for (std::size_t last = first; last < columns.size() && !free.empty(); ++last) {
-      if (last > first) free = common(free, columns[last]);
+      if (last > first) {
+        common(free, columns[last], narrowed);
+        std::swap(free, narrowed);
+      }
       double tallest = 0;
       for (const auto& stretch : free) {
         const double height = stretch.high - stretch.low;
