@@ -29,6 +29,12 @@ constexpr int positions = 9;
 /// How many of the most promising cuts are followed up: of the whole piece, of its parts, of
 /// theirs.
 constexpr std::size_t followed[] = {5, 3, 1};
+/// The same where many parts are needed: every try costs as many times more.
+constexpr std::size_t followed_of_many[] = {2, 1, 1};
+constexpr int many_parts = 5;
+/// So many cuts that leave slivers are followed up besides; none where one try has to do, as tries
+/// multiply from part to part.
+constexpr std::size_t sliver_tries = 2;
 /// A piece in more parts than this is no longer of use: it stays whole.
 constexpr int deepest = 64;
 
@@ -81,7 +87,8 @@ class Splitter {
   /// Nothing where no cutting helps.
   std::optional<Division> divide(const Polygon& piece) const {
     if (largest_usable_cm2() <= 0) return {};
-    return divide(piece, 0);
+    const bool many = estimate(piece.outer) >= many_parts;
+    return divide(piece, 0, many ? followed_of_many : followed);
   }
 
  private:
@@ -188,28 +195,31 @@ class Splitter {
     return {slivers, division.parts.size(), grade(division.seam_cm(), division.least_area_cm2())};
   }
 
-  std::optional<Division> divide(const Polygon& piece, int depth) const {
+  std::optional<Division> divide(const Polygon& piece, int depth, const std::size_t* tries) const {
     if (fits_with_margin(piece.outer)) return Division{{piece}, {}};
     if (depth > deepest) return {};
     std::optional<Division> best;
-    std::size_t tried = 0;
+    const std::size_t most = tries[std::min(depth, 2)];
+    std::size_t tried = 0, with_slivers = 0;
     for (const Proposal& proposal : proposals(piece)) {
-      if (tried == followed[std::min(depth, 2)]) break;
+      if (tried == most || with_slivers == sliver_tries) break;
+      if (most == 1 && best) break;
       if (best && proposal.parts > static_cast<int>(best->parts.size()) + 1) break;
-      auto division = follow(piece, proposal.cut, depth);
+      auto division = follow(piece, proposal.cut, depth, tries);
       if (!division) continue;
       const bool clean = std::get<0>(rank(*division)) == 0;
       if (!best || rank(*division) < rank(*best)) best = std::move(division);
-      if (clean) ++tried;  // cuts that leave slivers do not use up the tries
+      ++(clean ? tried : with_slivers);
     }
     return best;
   }
-  std::optional<Division> follow(const Polygon& piece, const Cut& cut, int depth) const {
+  std::optional<Division> follow(const Polygon& piece, const Cut& cut, int depth,
+                                 const std::size_t* tries) const {
     const Halves halves = cut_apart(piece, cut);
     if (halves.parts.size() < 2) return {};
     Division result{{}, halves.seams};
     for (const auto& part : halves.parts) {
-      const auto division = divide(part, depth + 1);
+      const auto division = divide(part, depth + 1, tries);
       if (!division) return {};
       result.add(*division);
     }

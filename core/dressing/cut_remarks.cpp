@@ -1,6 +1,7 @@
 #include "core/dressing/cut_remarks.h"
 
 #include <algorithm>
+#include <limits>
 #include <map>
 #include <string>
 
@@ -41,6 +42,15 @@ void report_unknown_items(const wound::Case& value, FindingList& findings) {
   }
 }
 
+double smallest_part_cm2(const Cut& way, int piece) {
+  double least = std::numeric_limits<double>::infinity();
+  for (std::size_t part = 0; part < way.split.piece_of.size(); ++part) {
+    if (way.split.piece_of[part] != piece) continue;
+    least = std::min(least, geometry::area(way.split.job.pieces[part]));
+  }
+  return least;
+}
+
 /// Of a piece in parts, with the middle of its first seam.
 void report_splits(const CutGroup& group, const Cut& way, bool chosen_by_hand,
                    FindingList& findings) {
@@ -57,8 +67,10 @@ void report_splits(const CutGroup& group, const Cut& way, bool chosen_by_hand,
     std::string text = in_words(piece) + " (" + size_of(piece) + ") fits no " +
                        (chosen_by_hand ? "sheet that was chosen" : "filler sheet in stock") +
                        " and is cut into " + std::to_string(parts) +
-                       " parts that lie edge to edge. Each is one more piece that can be left "
-                       "behind: count them in and out.";
+                       " parts that lie edge to edge, the smallest of " +
+                       format_number(smallest_part_cm2(way, number), 1) +
+                       " cm2. Each is one more piece that can be left behind: count them in and "
+                       "out.";
     if (piece.use == PieceUse::strip) {
       text += " Parts of a strip can stay behind in the tunnel: get a longer sheet instead.";
     }

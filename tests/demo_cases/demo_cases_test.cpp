@@ -70,6 +70,10 @@ TEST_P(DemoCase, DrapesAsKnown) {
   EXPECT_EQ(sheets, known().sheets);
 }
 
+TEST_P(DemoCase, OpensNoMoreFillerThanItMust) {
+  EXPECT_EQ(plan_.cut_layout.size(), known().filler_sheets);
+}
+
 // The drawn filler is smaller all round by what drawing allows; so is the circle in it.
 TEST_P(DemoCase, PlacesThePortAsKnown) {
   const dressing::Port& port = plan_.drapes.at(0).port;

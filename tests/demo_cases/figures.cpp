@@ -151,7 +151,8 @@ const std::vector<Figures>& figures() {  // NOLINT(readability-function-size): a
        // and overlap by 1 cm is GEOS's word (KeepsWhatEveryPlanMust).
        .sheets = {"Film sheet 40 x 30 cm", "Film sheet 30 x 25 cm"},
        .findings = {"several-film-sheets", "piece-split", "several-pieces", "site-stoma",
-                    "site-creases", "site-breathing"}},
+                    "site-creases", "site-breathing"},
+       .filler_sheets = 2},
       {.file = "deep-sloping-wall",
        .area_cm2 = {37.954550},
        .edge_cm = {22.292963},

@@ -20,6 +20,8 @@ namespace drapewright::demo {
 /// - aperture: GEOS's largest inscribed circle in the top filler less the no_port zones;
 /// - sheets: extents of the corner points plus twice the border at 18,000 angles, against the sizes
 ///   in stock;
+/// - filler sheets: 1 is the fewest there can be; two where the filler's length is beyond every
+///   sheet's;
 /// - findings: by hand, from those figures and the limits in docs/sources.md.
 struct Figures {
   const char* file;
@@ -35,6 +37,7 @@ struct Figures {
   bool port_fits;
   std::vector<std::string> sheets;
   std::vector<std::string> findings;
+  std::size_t filler_sheets = 1;
 };
 
 /// What a failed test calls a case.

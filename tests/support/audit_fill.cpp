@@ -126,7 +126,8 @@ void audit_layer(Audit& audit, const Layer& layer) {
   for (const geometry::Polygon& piece : layer.pieces) {
     const bool small =
         GeosShape(piece).area() < practice::limit("smallest_piece_cm2").standard - 1e-6;
-    audit.expect(!small || audit.count_findings("piece-small", layer.wound) > 0,
+    audit.expect(!small || audit.count_findings("piece-small", layer.wound) > 0 ||
+                     audit.count_findings("piece-split", layer.wound) > 0,
                  name_of(layer) + " has a small piece, and no finding says so");
   }
 }
