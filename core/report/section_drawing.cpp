@@ -22,14 +22,19 @@ constexpr double edge_mm = 4;  ///< around everything
 constexpr DrawingSize usual_room{190, 130};
 /// Below this a depth of 2 cm is not seen any more.
 constexpr double smallest_mm_per_cm = 0.5;
+constexpr double life_size_mm_per_cm = 10;
 
 class SectionPage {
  public:
-  SectionPage(const dressing::Section& section, const Sketch& sketch, const DrawingOptions& options)
-      : section_(section), sketch_(sketch), text_(options.text_mm) {
-    const DrawingSize room = options.room_mm.value_or(usual_room);
-    map_.mm_per_cm = options.mm_per_cm.value_or(0);
-    if (!options.mm_per_cm) map_.mm_per_cm = largest_scale(room);
+  SectionPage(const dressing::Section& section, const Sketch& sketch,
+              const SectionDrawingOptions& options)
+      : section_(section),
+        sketch_(sketch),
+        for_screen_(options.for_screen),
+        text_(options.drawing.text_mm) {
+    const DrawingSize room = options.drawing.room_mm.value_or(usual_room);
+    map_.mm_per_cm = options.drawing.mm_per_cm.value_or(0);
+    if (!options.drawing.mm_per_cm) map_.mm_per_cm = largest_scale(room);
     lay_out();
   }
 
@@ -53,9 +58,9 @@ class SectionPage {
 
  private:
   double band() const { return 3 * text_; }  ///< rulers
-  double heading_mm() const { return 2.6 * text_; }
+  double heading_mm() const { return (for_screen_ ? 1 : 2.6) * text_; }
   double around() const { return 1.2 * text_; }  ///< inside the frame, round the sketch
-  double below() const { return 2.2 * text_; }   ///< for the words under the deepest floor
+  double below() const { return 2 * text_; }     ///< for the words under the deepest floor
   double legend_top() const { return field_.high.y + text_; }
 
   double field_height(double mm_per_cm) const {
@@ -65,15 +70,16 @@ class SectionPage {
   /// The largest of the round scales at which it fits the room; else as large as the width allows.
   double largest_scale(const DrawingSize& room) {
     const double width = room.width_mm - 2 * edge_mm - band() - 2 * around();
-    const double legend_mm = 9 * text_;
+    const double legend_mm = for_screen_ ? 0 : 9 * text_;
     const double height = room.height_mm - 2 * edge_mm - heading_mm() - band() - legend_mm;
     for (const double reduction : round_reductions()) {
+      if (for_screen_) break;
       const double scale = 10 / reduction;
       if (sketch_.extent.width() * scale <= width && field_height(scale) <= height) return scale;
     }
     const double fitting = std::min(width / sketch_.extent.width(),
                                     (height - 2 * around() - below()) / sketch_.extent.height());
-    return std::max(smallest_mm_per_cm, fitting);
+    return std::clamp(fitting, smallest_mm_per_cm, life_size_mm_per_cm);
   }
 
   void lay_out() {
@@ -115,14 +121,17 @@ class SectionPage {
   }
 
   LegendBlock legend_with(const std::vector<std::string>& left_out) const {
-    std::vector<std::string> notes = section_notes(section_);
+    std::vector<std::string> notes;
+    if (!for_screen_) notes = section_notes(section_);
     for (const std::string& caption : left_out) notes.push_back("not shown: " + caption);
     const double width = width_mm_ - 2 * edge_mm;
-    return draw_legend(legend_layers(sketch_), notes, {edge_mm, legend_top()}, width, 0.9 * text_);
+    return draw_legend(for_screen_ ? std::vector<LayerKind>{} : legend_layers(sketch_), notes,
+                       {edge_mm, legend_top()}, width, 0.9 * text_);
   }
 
   const dressing::Section& section_;
   const Sketch& sketch_;
+  bool for_screen_;
   double text_;
   double width_mm_ = 0;
   Box field_;
@@ -132,8 +141,8 @@ class SectionPage {
 }  // namespace
 
 Drawing draw_section(const dressing::Section& section, const std::string& title, double border_cm,
-                     const DrawingOptions& options) {
-  check(options);
+                     const SectionDrawingOptions& options) {
+  check(options.drawing);
   if (!(section.length_cm > 0)) throw std::invalid_argument("the section's line has no length");
   const Sketch sketch = sketch_section(section, border_cm);
   Drawing drawing = SectionPage(section, sketch, options).draw(title);

@@ -54,7 +54,7 @@ struct PortTest : testing::Test {
 
   WindowDriver driver;
   desktop::PlanView& view = driver.window().plan_view();
-  const double pixel_cm = 2.0 / view.pixels_per_cm();  // the mouse has whole pixels
+  const double pixel_cm = 2.0 / view.pixels_per_cm() + 0.01;  // whole pixels, places to 0.1 mm
 };
 
 TEST_F(PortTest, DroppedIsOneStepAndAChosenPlace) {

@@ -4,6 +4,7 @@
 
 #include "app/desktop/canvas/plan_view.h"
 #include "app/desktop/document/case_document.h"
+#include "app/desktop/tools/arrow_keys.h"
 #include "app/desktop/tools/port_words.h"
 #include "app/desktop/tools/word_plate.h"
 #include "app/printing/pens.h"
@@ -15,8 +16,6 @@ using geometry::Point;
 namespace {
 
 constexpr double drag_threshold_px = 3;
-constexpr double key_step_cm = 0.1;
-constexpr double shift_step_cm = 1;
 
 /// To a tenth of a millimetre: what a hand can place, and a file can show.
 Point rounded(Point p) { return {std::round(p.x * 100) / 100, std::round(p.y * 100) / 100}; }
@@ -25,21 +24,6 @@ bool differ_in_ports_alone(const wound::Case& a, const wound::Case& b) {
   wound::Case c = a;
   c.dressing.port_places_cm = b.dressing.port_places_cm;
   return c == b;
-}
-
-std::optional<Point> way_of(int key) {
-  switch (key) {
-    case Qt::Key_Left:
-      return Point{-1, 0};
-    case Qt::Key_Right:
-      return Point{1, 0};
-    case Qt::Key_Up:
-      return Point{0, 1};
-    case Qt::Key_Down:
-      return Point{0, -1};
-    default:
-      return std::nullopt;
-  }
 }
 
 }  // namespace
@@ -169,10 +153,9 @@ bool PortTool::key(int stop, const QKeyEvent& event) {
     take_back(film);
     return true;
   }
-  const auto way = way_of(event.key());
-  if (!way) return false;
-  const double step_cm = event.modifiers() & Qt::ShiftModifier ? shift_step_cm : key_step_cm;
-  const Point place = rounded(*place_of(film) + step_cm * *way);
+  const auto step = arrow_step_cm(event);
+  if (!step) return false;
+  const Point place = rounded(*place_of(film) + *step);
   if (ground_of(film).at(place).in_reach) {
     put(film, place, QString("port %1").arg(stop));
   } else {

@@ -1,11 +1,16 @@
 #include "app/desktop/window/drawing_pane.h"
 
+#include <QAction>
 #include <QHBoxLayout>
 #include <QMenu>
+#include <QSplitter>
 #include <QStackedWidget>
 #include <QToolButton>
 
 #include "app/desktop/canvas/plan_view.h"
+#include "app/desktop/section/section_pane.h"
+#include "app/desktop/section/section_view.h"
+#include "app/desktop/tools/section_tool.h"
 #include "app/desktop/window/start_page.h"
 #include "core/report/layer_style.h"
 
@@ -27,10 +32,13 @@ QToolButton* tool(const QString& text, const QString& tip, QWidget* parent) {
 DrawingPane::DrawingPane(QWidget* parent)
     : QWidget(parent),
       view_(new PlanView(this)),
+      section_(new SectionPane(this)),
+      section_switch_(new QAction("&Section", this)),
       start_(new StartPage(this)),
       layers_(new QMenu("&Layers", this)),
       stack_(new QStackedWidget(this)) {
   build_layers();
+  build_section();
   stack_->addWidget(start_);
   stack_->addWidget(drawing_part());
   auto* column = new QVBoxLayout(this);
@@ -51,14 +59,46 @@ QWidget* DrawingPane::drawing_part() {
   connect(farther, &QToolButton::clicked, view_, &PlanView::zoom_out);
   auto* row = new QHBoxLayout;
   row->setContentsMargins(6, 0, 6, 0);
-  for (QToolButton* button : {fit, closer, farther, layers}) row->addWidget(button);
+  QToolButton* section = tool("Section", section_switch_->toolTip(), part);
+  section->setDefaultAction(section_switch_);
+  for (QToolButton* button : {fit, closer, farther, layers, section}) row->addWidget(button);
   row->addStretch(1);
   auto* column = new QVBoxLayout(part);
   column->setContentsMargins(0, 0, 0, 0);
   column->addLayout(row);
-  column->addWidget(view_, 1);
+  auto* split = new QSplitter(Qt::Vertical, part);
+  split->addWidget(view_);
+  split->addWidget(section_);
+  split->setStretchFactor(0, 1);
+  split->setCollapsible(0, false);
+  split->setHandleWidth(6);
+  split->setSizes({380, 220});
+  column->addWidget(split, 1);
   return part;
 }
+
+void DrawingPane::build_section() {
+  section_switch_->setCheckable(true);
+  section_switch_->setChecked(true);
+  section_switch_->setToolTip(
+      "Show a cut through wound and dressing below the drawing, along the line from A to B");
+  auto tool = std::make_unique<SectionTool>(
+      *view_, [this](const geometry::Segment& line) { section().set_line(line); },
+      [this] { section().lay_usual_line(); });
+  section_tool_ = tool.get();
+  view_->add_tool(std::move(tool));
+  connect(&section(), &SectionView::line_laid, this, &DrawingPane::show_line);
+  connect(section_switch_, &QAction::toggled, this, [this](bool on) {
+    section_->setVisible(on);
+    show_line();
+  });
+}
+
+void DrawingPane::show_line() {
+  section_tool_->set_line(section_switch_->isChecked() ? section().line() : std::nullopt);
+}
+
+SectionView& DrawingPane::section() { return section_->view(); }
 
 void DrawingPane::build_layers() {
   for (const auto& style : report::layer_styles()) {
@@ -78,6 +118,7 @@ void DrawingPane::show_result(const PlanResult& result) {
   if (!result.plan) view_->show_plan(nullptr, nullptr);
   view_->clear_mark();
   view_->show_plan(result.planned, result.plan);
+  section().show_plan(result.plan ? result.planned : nullptr, result.plan, fit_next_);
   if (result.planned && fit_next_) {
     fit_next_ = false;
     view_->fit();

@@ -4,12 +4,16 @@
 
 #include "app/desktop/jobs/plan_result.h"
 
+class QAction;
 class QMenu;
 class QStackedWidget;
 
 namespace drapewright::desktop {
 
 class PlanView;
+class SectionPane;
+class SectionTool;
+class SectionView;
 class StartPage;
 
 /// The drawing with its switches, or what to do first while there is nothing to draw.
@@ -26,6 +30,10 @@ class DrawingPane : public QWidget {
   void expect_other_case() { fit_next_ = true; }
 
   PlanView& view() { return *view_; }
+  SectionView& section();
+  const SectionTool& section_tool() const { return *section_tool_; }
+  /// Shows or hides the section below the drawing, and its line on it.
+  QAction& section_switch() { return *section_switch_; }
   StartPage& start_page() { return *start_; }
   /// One switch for each layer.
   QMenu& layers() { return *layers_; }
@@ -33,8 +41,13 @@ class DrawingPane : public QWidget {
  private:
   QWidget* drawing_part();
   void build_layers();
+  void build_section();
+  void show_line();
 
   PlanView* view_;
+  SectionPane* section_;
+  SectionTool* section_tool_ = nullptr;  ///< the view owns it
+  QAction* section_switch_;
   StartPage* start_;
   QMenu* layers_;
   QStackedWidget* stack_;

@@ -35,6 +35,7 @@ class MainWindow : public QMainWindow {
   FileDesk& files() { return *files_; }
   PlanView& plan_view();
   SheetsPage& sheets() { return *sheets_; }
+  DrawingPane& drawing() { return *drawing_; }
   const PortTool& port_tool() const { return *port_tool_; }
   /// The latest plan, or why there is none.
   const PlanResult& result() const { return result_; }

@@ -78,6 +78,7 @@ void MainWindow::build_view_menu() {
   closer->setShortcuts({QKeySequence("Ctrl++"), QKeySequence("Ctrl+=")});
   menu->addAction("Zoom &out", QKeySequence("Ctrl+-"), &plan_view(), &PlanView::zoom_out);
   menu->addMenu(&drawing_->layers());
+  menu->addAction(&drawing_->section_switch());
   menu->addSeparator();
   appearance_->add_to(*menu);
 }

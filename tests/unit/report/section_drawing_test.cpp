@@ -20,7 +20,7 @@ struct Planned {
         plan(dressing::plan_dressing(value)),
         cutter(value, plan) {}
   Drawing draw(const geometry::Segment& line, const DrawingOptions& options = {}) const {
-    return draw_section(cutter.cut(line), value.label, value.dressing.border_cm, options);
+    return draw_section(cutter.cut(line), value.label, value.dressing.border_cm, {options});
   }
 
   wound::Case value;
