@@ -26,12 +26,14 @@ std::vector<int> by_falling_area(const Scene& scene) {
 bool Constructor::place(int piece) {
   const auto& scene = arrangement_.scene();
   arrangement_.put(piece, {});
+  if (budget_.over()) return false;
   Pose best;
   double least = std::numeric_limits<double>::infinity();
   for (int bed = 0; bed < static_cast<int>(arrangement_.beds.size()) && best.bed < 0; ++bed) {
     for (const int number : scene.orientations(piece)) {
       const auto& as = scene.orientation(number);
       arrangement_.look(piece, as, bed, nullptr, field_);
+      if (!budget_.spend(field_.sides_to_look_at())) return false;
       field_.touching_spots(spots_);
       for (const Point spot : spots_) {
         const double score = reach(as, spot, arrangement_.beds[static_cast<std::size_t>(bed)]);
@@ -43,16 +45,14 @@ bool Constructor::place(int piece) {
     }
   }
   arrangement_.put(piece, best);
+  budget_.step();
   return best.bed >= 0;
 }
 
-bool Constructor::place_all(const std::vector<int>& order, Budget& budget) {
+bool Constructor::place_all(const std::vector<int>& order) {
   for (const int piece : order) arrangement_.put(piece, {});
   bool all = true;
-  for (const int piece : order) {
-    all = place(piece) && all;
-    budget.step();
-  }
+  for (const int piece : order) all = place(piece) && all;
   return all;
 }
 

@@ -16,16 +16,19 @@ std::vector<int> by_falling_area(const Scene& scene);
 /// are used.
 class Constructor {
  public:
-  explicit Constructor(Arrangement& arrangement) : arrangement_(arrangement) {}
+  Constructor(Arrangement& arrangement, Budget& budget)
+      : arrangement_(arrangement), budget_(budget) {}
 
-  /// Puts the piece on the first bed that takes it; leaves it unplaced (false) if none does.
+  /// Puts the piece on the first bed that takes it; leaves it unplaced (false) if none does or the
+  /// budget ends before. Takes one step.
   bool place(int piece);
-  /// Places all of `order` afresh. Pieces that find no room stay unplaced. One step per piece.
+  /// Places all of `order` afresh. Pieces that find no room stay unplaced.
   /// @returns whether all found room
-  bool place_all(const std::vector<int>& order, Budget& budget);
+  bool place_all(const std::vector<int>& order);
 
  private:
   Arrangement& arrangement_;
+  Budget& budget_;
   Field field_;
   std::vector<Point> spots_;
 };

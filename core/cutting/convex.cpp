@@ -11,6 +11,10 @@ namespace drapewright::cutting {
 namespace {
 
 using geometry::cross;
+
+/// Up to so many, pieces are taken apart with all the care there is.
+constexpr std::size_t few_corners = 32;
+
 using Chain = std::vector<int>;  ///< corner numbers, counter-clockwise
 
 double turn_at(const std::vector<Point>& points, int a, int b, int c) {
@@ -200,9 +204,12 @@ std::vector<Convex> convex_parts(const geometry::Polygon& polygon) {
   Random random(1);
   // Which triangles are joined first decides how many parts are left; few parts make every later
   // question cheaper, so several orders are tried.
-  const std::size_t starts = std::min<std::size_t>(bridged.chain().size(), 16);
+  const std::size_t corners = bridged.chain().size();
+  // Each costs by the square of the corners.
+  const std::size_t starts = std::max<std::size_t>(
+      1, std::min(corners, 16 * few_corners / std::max(corners, few_corners)));
   for (std::size_t start = 0; start < starts && best.size() != 1; ++start) {
-    const auto cut = triangles(points, bridged.chain(), start * bridged.chain().size() / starts);
+    const auto cut = triangles(points, bridged.chain(), start * corners / starts);
     for (int order = 0; order < 6; ++order) {
       auto parts = cut;
       random.shuffle(parts);

@@ -58,6 +58,12 @@ void Field::add(const NoFit& no_fit, Point at, double weight) {
   obstacles_.push_back({&no_fit, at, weight, box});
 }
 
+std::size_t Field::sides_to_look_at() const {
+  std::size_t count = 4;
+  for (const auto& obstacle : obstacles_) count += obstacle.no_fit->planes.size();
+  return count;
+}
+
 double Field::depth(const Obstacle& obstacle, Point p) {
   const Point q = p - obstacle.at;
   double sum = 0;
@@ -198,43 +204,41 @@ Field::Spot Field::descend(Point start, Random& random) {
   return spot;
 }
 
-std::vector<Field::Side> Field::sides() const {
+void Field::collect_sides() {
   const Point low = domain_.low, high = domain_.high;
-  std::vector<Side> result{{low, {high.x - low.x, 0}},
-                           {{high.x, low.y}, {0, high.y - low.y}},
-                           {high, {low.x - high.x, 0}},
-                           {{low.x, high.y}, {0, low.y - high.y}}};
-  std::vector<Point> corners;
+  sides_ = {{low, {high.x - low.x, 0}},
+            {{high.x, low.y}, {0, high.y - low.y}},
+            {high, {low.x - high.x, 0}},
+            {{low.x, high.y}, {0, low.y - high.y}}};
   for (const auto& obstacle : obstacles_) {
     for (const auto& cell : obstacle.no_fit->cells) {
       const HalfPlane* planes = obstacle.no_fit->planes.data() + cell.planes.first;
-      corners.clear();
+      corners_.clear();
       for (int k = 0; k < cell.planes.count; ++k) {
         const auto& a = planes[k == 0 ? cell.planes.count - 1 : k - 1];
         const auto& b = planes[k];
         const double det = a.nx * b.ny - a.ny * b.nx;
         if (std::abs(det) < 1e-12) continue;
-        corners.push_back(obstacle.at + Point{(a.reach * b.ny - b.reach * a.ny) / det,
+        corners_.push_back(obstacle.at + Point{(a.reach * b.ny - b.reach * a.ny) / det,
                                               (a.nx * b.reach - b.nx * a.reach) / det});
       }
-      for (std::size_t k = 0; k < corners.size(); ++k) {
-        result.push_back({corners[k], corners[(k + 1) % corners.size()] - corners[k]});
+      for (std::size_t k = 0; k < corners_.size(); ++k) {
+        sides_.push_back({corners_[k], corners_[(k + 1) % corners_.size()] - corners_[k]});
       }
     }
   }
-  return result;
 }
 
 void Field::sort_cells_into_grid() {
   placed_cells_.clear();
-  std::vector<Box> boxes;
+  boxes_.clear();
   for (const auto& obstacle : obstacles_) {
     for (const auto& cell : obstacle.no_fit->cells) {
       placed_cells_.push_back({&cell, &obstacle});
-      boxes.push_back({cell.box.low + obstacle.at, cell.box.high + obstacle.at});
+      boxes_.push_back({cell.box.low + obstacle.at, cell.box.high + obstacle.at});
     }
   }
-  grid_.reset(domain_, boxes);
+  grid_.reset(domain_, boxes_);
   covering_ = placed_cells_.size();
 }
 
@@ -317,7 +321,8 @@ void Field::touching_spots(std::vector<Point>& result) {
   result.clear();
   if (!fits()) return;
   sort_cells_into_grid();
-  for (const auto& side : sides()) free_ends(side, result);
+  collect_sides();
+  for (const auto& side : sides_) free_ends(side, result);
   std::erase_if(result, [&](Point p) { return !free(p); });
 }
 

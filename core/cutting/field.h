@@ -21,6 +21,8 @@ class Field {
   void add(const NoFit& no_fit, Point at, double weight);
 
   const Box& domain() const { return domain_; }
+  /// How much there is to look at: the sides of all cells.
+  std::size_t sides_to_look_at() const;
   bool fits() const { return domain_.low.x <= domain_.high.x && domain_.low.y <= domain_.high.y; }
 
   /// Stops adding once it exceeds `enough`.
@@ -72,13 +74,17 @@ class Field {
   void sort_stretches();
   bool free_end(double low, double high, Random& random, double& end) const;
   double pressure_at(std::size_t index, Point p, double t, double enough) const;
-  std::vector<Side> sides() const;
+  void collect_sides();
   void free_ends(const Side& side, std::vector<Point>& result);
 
   Box domain_;
   std::vector<Obstacle> obstacles_;
   std::vector<Stretch> stretches_;
   std::vector<std::pair<const NoFit::Cell*, const Obstacle*>> placed_cells_;
+  // Large enough to be worth keeping from one look to the next.
+  std::vector<Side> sides_;
+  std::vector<Box> boxes_;
+  std::vector<Point> corners_;
   CellGrid grid_;             ///< of the placed cells
   std::size_t covering_ = 0;  ///< the placed cell that covered a whole side last
 };

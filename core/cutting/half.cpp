@@ -6,6 +6,7 @@
 #include "core/base/tolerances.h"
 #include "core/geometry/measures.h"
 #include "core/geometry/overlay.h"
+#include "core/geometry/validity.h"
 
 namespace drapewright::cutting {
 namespace {
@@ -112,6 +113,7 @@ Halves cut_apart(const geometry::Polygon& piece, const Cut& cut) {
   const auto near = geometry::intersect(whole, side), far = geometry::subtract(whole, side);
   Halves result{near, {}};
   result.parts.insert(result.parts.end(), far.begin(), far.end());
+  std::erase_if(result.parts, geometry::is_thread);
   for (const auto& seam : shared(edges_on(near, cut), edges_on(far, cut))) {
     const Point foot = cut.at * cut.normal;
     result.seams.push_back({foot + seam.low * along(cut), foot + seam.high * along(cut)});

@@ -22,9 +22,12 @@ geometry::Box off_cut_of(const CutSheet& sheet, const Job& job) {
   return std::min(box.width(), box.height()) < job.least_off_cut_cm ? geometry::Box{} : box;
 }
 
-/// The order of layouts: the lower, the better.
+/// The order of layouts: the lower, the better. Off-cuts take long to measure and come last.
+auto rank_without_off_cut(const Layout& layout) {
+  return std::tuple(layout.unplaced.size(), layout.cost, layout.sheets.size());
+}
 auto rank(const Layout& layout) {
-  return std::tuple(layout.unplaced.size(), layout.cost, layout.sheets.size(), -layout.off_cut_cm2);
+  return std::tuple(rank_without_off_cut(layout), -layout.off_cut_cm2);
 }
 
 /// Turns arrangements into layouts, lets only sound and better ones out and remembers the best.
@@ -36,6 +39,8 @@ class Outlet {
   void set_bound(double bound) { best_.bound = bound; }
   bool offer(const Arrangement& found) {
     Layout layout = layout_of(found);
+    if (told_ && rank_without_off_cut(layout) > rank_without_off_cut(best_)) return false;
+    measure_off_cuts(layout);
     if (told_ && !(rank(layout) < rank(best_))) return false;
     if (find_fault(job_, layout)) return false;
     told_ = true;
@@ -58,8 +63,6 @@ class Outlet {
       }
       used += sheet.length_cm * sheet.width_cm;
       layout.cost += sheet.unit_cost;
-      layout.off_cut_cm2 =
-          std::max(layout.off_cut_cm2, sheet.off_cut_cm.width() * sheet.off_cut_cm.height());
       layout.sheets.push_back(std::move(sheet));
     }
     for (int i = 0; i < scene_.pieces(); ++i) {
@@ -67,6 +70,14 @@ class Outlet {
     }
     layout.density_percent = used > 0 ? 100 * area / used : 0;
     return layout;
+  }
+  void measure_off_cuts(Layout& layout) const {
+    if (job_.strip_width_cm) return;
+    for (CutSheet& sheet : layout.sheets) {
+      sheet.off_cut_cm = off_cut_of(sheet, job_);
+      layout.off_cut_cm2 =
+          std::max(layout.off_cut_cm2, sheet.off_cut_cm.width() * sheet.off_cut_cm.height());
+    }
   }
   CutSheet sheet_of(const Arrangement& found, int bed) const {
     CutSheet sheet;
@@ -85,7 +96,6 @@ class Outlet {
       sheet.length_cm = kind.length_cm;
       sheet.width_cm = kind.width_cm;
       sheet.unit_cost = kind.unit_cost;
-      sheet.off_cut_cm = off_cut_of(sheet, job_);
     }
     return sheet;
   }

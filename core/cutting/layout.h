@@ -72,7 +72,12 @@ struct Options {
   /// The search stops after this many steps (a step moves one piece): same seed, same number of
   /// steps, same layout.
   std::int64_t max_steps = std::numeric_limits<std::int64_t>::max();
-  /// Asked at every step; the search ends with the best so far once it says so. The core reads no
+  /// The same in units that stand for about equally long: a step among pieces of many corners
+  /// takes a hundred times as many as one among rectangles.
+  std::int64_t max_work = std::numeric_limits<std::int64_t>::max();
+  /// Ends as soon as no layout can cost less; else the off-cut is enlarged in what time is left.
+  bool cheapest_will_do = false;
+  /// Asked many times a step; the search ends with the best so far once it says so. The core reads no
   /// clock, so the caller brings one.
   std::function<bool()> out_of_time;
   /// Told of every layout that is better than the one before.
@@ -81,7 +86,7 @@ struct Options {
 
 /// Lays the pieces out: the cheapest sheets, at equal cost the fewest, at equal number those that
 /// leave the largest off-cut. A piece that fits no sheet stays unplaced: see split.h.
-/// At least one complete pass is made, however little time there is.
+/// However little time there is, all pieces are laid in rows first, which takes next to none.
 /// @throws InputError for a job outside its domain (no sheets, a side or gap that is negative or
 ///         not finite, a piece without area)
 /// @throws Cancelled when `progress` was told to stop; what `on_better` was told stays good

@@ -45,7 +45,7 @@ bool OffCutSearch::construct() {
   for (std::size_t k = 0; k + 1 < order.size(); ++k) {
     if (random_.below(2) == 0) std::swap(order[k], order[k + 1]);
   }
-  return Constructor(arrangement_).place_all(order, budget_);
+  return Constructor(arrangement_, budget_).place_all(order);
 }
 
 /// Lays every piece somewhere, to start over from elsewhere.

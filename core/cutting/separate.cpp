@@ -84,7 +84,7 @@ void Separator::raise_weights() {
 void Separator::try_pose(int piece, const Oriented& as, const Pose& pose, int starts) {
   const double* weights = weight_.data() + index(piece, 0);
   arrangement_.look(piece, as, pose.bed, weights, field_);
-  if (!field_.fits()) return;
+  if (!field_.fits() || !budget_.spend(field_.sides_to_look_at())) return;
   const Box& box = field_.domain();
   for (int k = 0; k <= starts && best_pressure_ > 0; ++k) {
     Point start{std::clamp(pose.at.x, box.low.x, box.high.x),

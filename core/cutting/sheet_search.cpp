@@ -4,6 +4,7 @@
 #include <limits>
 
 #include "core/cutting/construct.h"
+#include "core/cutting/rows.h"
 #include "core/cutting/separate.h"
 
 namespace drapewright::cutting {
@@ -93,35 +94,60 @@ void SheetSearch::tighten() {
     const Pose &pa = arrangement_.pose(a), &pb = arrangement_.pose(b);
     return pa.bed != pb.bed ? pa.bed < pb.bed : pa.at.x < pb.at.x;
   });
-  Constructor constructor(arrangement_);
+  Constructor constructor(arrangement_, budget_);
   for (const int piece : order) {
     const Pose before = arrangement_.pose(piece);
     if (!constructor.place(piece)) arrangement_.put(piece, before);
   }
 }
 
-/// A first layout for each kind of sheet: one more is opened whenever a piece finds no room.
-void SheetSearch::open_as_needed() {
-  auto order = by_falling_area(arrangement_.scene());
+std::vector<int> SheetSearch::placeable(std::vector<int> order) const {
   std::erase_if(order, [&](int piece) {
     return !std::binary_search(limits_.placeable().begin(), limits_.placeable().end(), piece);
   });
+  return order;
+}
+
+/// Lays everything anew; one more sheet is opened whenever a piece finds no room.
+/// @returns whether all pieces lie
+bool SheetSearch::open_as_needed(const std::vector<int>& order, int preferred,
+                                 const std::function<bool(int)>& place) {
+  arrangement_.beds.clear();
+  std::vector<int> left = limits_.everything().count;
+  for (int i = 0; i < arrangement_.scene().pieces(); ++i) arrangement_.put(i, {});
+  bool all = true;
+  for (const int piece : order) {
+    if (place(piece)) continue;
+    all = open_sheet(piece, preferred, left) && place(piece) && all;
+  }
+  return all;
+}
+
+void SheetSearch::lay_in_rows() {
+  const auto order = placeable(by_falling_height(arrangement_.scene()));
   for (int preferred = static_cast<int>(job_.sheets.size()) - 1; preferred >= 0; --preferred) {
-    if (budget_.over() && complete_) return;
-    arrangement_.beds.clear();
-    std::vector<int> left;
-    for (const int most : limits_.everything().count) left.push_back(most);
-    for (int i = 0; i < arrangement_.scene().pieces(); ++i) arrangement_.put(i, {});
-    Constructor constructor(arrangement_);
-    bool all = true;
-    for (const int piece : order) {
-      budget_.step();
-      if (constructor.place(piece)) continue;
-      all = open_sheet(piece, preferred, left) && constructor.place(piece) && all;
+    for (const auto stacked : {Rows::Stacked::along_length, Rows::Stacked::along_width}) {
+      Rows rows(arrangement_, stacked, job_.gap_cm);
+      const bool all =
+          open_as_needed(order, preferred, [&](int piece) { return rows.place(piece); });
+      if (!offer_(arrangement_) || !all) continue;
+      best_ = set_in_use();
+      complete_ = true;
+      off_cut_search_.start(off_cut_cm2_());
     }
+  }
+}
+
+void SheetSearch::construct() {
+  const auto order = placeable(by_falling_area(arrangement_.scene()));
+  for (int preferred = static_cast<int>(job_.sheets.size()) - 1; preferred >= 0; --preferred) {
+    if (budget_.over()) return;
+    Constructor constructor(arrangement_, budget_);
+    const bool all =
+        open_as_needed(order, preferred, [&](int piece) { return constructor.place(piece); });
     if (all) {
       accept();
-    } else if (!complete_ && preferred == 0) {
+    } else if (!complete_) {
       offer_(arrangement_);  // not all pieces lie, but something is there to be shown
     }
   }
@@ -144,10 +170,7 @@ void SheetSearch::list_candidates() {
 }
 
 void SheetSearch::start_over(Candidate& candidate) {
-  auto order = by_falling_area(arrangement_.scene());
-  std::erase_if(order, [&](int piece) {
-    return !std::binary_search(limits_.placeable().begin(), limits_.placeable().end(), piece);
-  });
+  auto order = placeable(by_falling_area(arrangement_.scene()));
   for (int i = 0; i < arrangement_.scene().pieces(); ++i) arrangement_.put(i, {});
   random_.shuffle(arrangement_.beds);
   if (candidate.attempts > 1) {
@@ -155,8 +178,7 @@ void SheetSearch::start_over(Candidate& candidate) {
       if (random_.below(2) == 0) std::swap(order[k], order[k + 1]);
     }
   }
-  Constructor constructor(arrangement_);
-  constructor.place_all(order, budget_);
+  Constructor(arrangement_, budget_).place_all(order);
   for (const int piece : order) {
     if (arrangement_.pose(piece).bed < 0) drop(arrangement_, piece, random_);
   }
@@ -192,9 +214,11 @@ std::size_t SheetSearch::next_candidate() const {
 
 void SheetSearch::run() {
   if (limits_.placeable().empty()) return;
-  open_as_needed();
+  lay_in_rows();
+  construct();
   list_candidates();
   for (int turn = 1; !budget_.over(); ++turn) {
+    if (candidates_.empty() && budget_.cheapest_will_do()) return;
     const bool off_cut_next = candidates_.empty() || turn % off_cut_every == 0;
     if (off_cut_next && complete_ && !off_cut_search_.exhausted()) {
       off_cut_search_.attempt();

@@ -29,7 +29,11 @@ class SheetSearch {
     int attempts = 0;
     NearMisses pool;
   };
-  void open_as_needed();
+  std::vector<int> placeable(std::vector<int> order) const;
+  bool open_as_needed(const std::vector<int>& order, int preferred,
+                      const std::function<bool(int)>& place);
+  void lay_in_rows();
+  void construct();
   bool open_sheet(int piece, int preferred, std::vector<int>& left);
   void list_candidates();
   bool attempt(Candidate& candidate);

@@ -5,6 +5,7 @@
 
 #include "core/cutting/construct.h"
 #include "core/cutting/near_misses.h"
+#include "core/cutting/rows.h"
 #include "core/cutting/separate.h"
 
 namespace drapewright::cutting {
@@ -30,10 +31,17 @@ void search_strip(Arrangement& arrangement, double width_cm, double bound, Budge
                   Random& random, const std::function<void(const Arrangement&, double)>& better) {
   auto& scene = arrangement.scene();
   arrangement.beds = {{-1, longest_needed(scene), width_cm}};
-  if (!Constructor(arrangement).place_all(by_falling_area(scene), budget)) return;
+  Rows rows(arrangement, Rows::Stacked::along_length, scene.no_fits().gap_cm());
+  for (const int piece : by_falling_height(scene)) rows.place(piece);
   double best_length = arrangement.reach_x(0);
   auto best = arrangement.poses();
   better(arrangement, best_length);
+  if (!Constructor(arrangement, budget).place_all(by_falling_area(scene))) return;
+  if (arrangement.reach_x(0) < best_length) {
+    best_length = arrangement.reach_x(0);
+    best = arrangement.poses();
+    better(arrangement, best_length);
+  }
   NearMisses pool(pool_size);
   double step = first_step;
   while (!budget.over() && best_length > bound * (1 + 1e-9)) {

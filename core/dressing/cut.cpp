@@ -100,14 +100,18 @@ void add_bound(const Cut& way, SheetChoice& choice) {
 }  // namespace
 
 Cut cut(const CutGroup& group, const supplies::StockList& sheets, double gap_cm,
-        cutting::Options search, const Progress& progress) {
+        const cutting::Options& search, const Progress& progress) {
   if (sheets.empty()) return cut_from_nothing(group);
   Cut way{.sheets = sheets, .costs_given = costs_are_given(sheets)};
   const double least_part_cm = practice::limit("least_part_cm").standard;
   way.split = cutting::split_to_fit(job_of(group, way, gap_cm), least_part_cm, progress);
-  search.max_steps = steps_with_first_layouts(search.max_steps, way.split.job);
-  way.layout = cutting::lay_out(way.split.job, search, progress);
+  way.layout = lay_out_again(way, search, progress);
   return way;
+}
+
+cutting::Layout lay_out_again(const Cut& way, cutting::Options search, const Progress& progress) {
+  search.max_steps = steps_with_first_layouts(search.max_steps, way.split.job);
+  return cutting::lay_out(way.split.job, search, progress);
 }
 
 bool is_better(const Cut& a, const Cut& b) { return rank(a) < rank(b); }

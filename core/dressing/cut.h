@@ -20,10 +20,13 @@ struct Cut {
 };
 
 /// Splits what fits none of the sheets, and lays everything out on the cheapest of them.
-/// @param search  its steps count from the end of the first layouts, which are always finished
+/// @param search  its steps count from the end of the first layouts, which are bounded by the work alone
 /// @throws Cancelled when `progress` was told to stop
 Cut cut(const CutGroup& group, const supplies::StockList& sheets, double gap_cm,
-        cutting::Options search, const Progress& progress);
+        const cutting::Options& search, const Progress& progress);
+
+/// The same parts laid out anew, in another search.
+cutting::Layout lay_out_again(const Cut& way, cutting::Options search, const Progress& progress);
 
 /// Whether `a` is the better way: first what finds a sheet at all, then the fewest pieces (each is
 /// one that can be left behind), then cost, then sheets, then the off-cut.

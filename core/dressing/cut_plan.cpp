@@ -67,16 +67,14 @@ class FillerCutter {
   }
 
  private:
-  cutting::Options search_of(std::int64_t steps) const {
-    return {.seed = options_.cut.seed, .max_steps = steps};
-  }
-
   /// The plan that follows every keystroke makes do with the first layouts where nothing can cost
   /// less; else a few steps more often save a sheet.
   Cut first_cut(const CutGroup& group, const supplies::StockList& sheets) const {
-    Cut way = cut(group, sheets, gap_cm_, search_of(0), progress_);
-    if (way.layout.proven_best() || sheets.empty() || way.parts() > few_parts) return way;
-    return cut(group, sheets, gap_cm_, search_of(few_steps), progress_);
+    const cutting::Options search{.seed = options_.cut.seed,
+                                  .max_steps = few_steps,
+                                  .max_work = little_work,
+                                  .cheapest_will_do = true};
+    return cut(group, sheets, gap_cm_, search, progress_);
   }
 
   /// Every choice side by side: all stock of the thickness, each size alone, and what was chosen by
@@ -146,15 +144,16 @@ class FillerCutter {
 
   /// Works on one group's layout; the time is shared out between the groups.
   void improve(std::size_t group) {
-    Cut& way = result_.ways[group];
+    const Cut way = result_.ways[group];
     if (way.sheets.empty() || options_.cut.steps <= 0) return;
-    cutting::Options search = search_of(few_steps + std::min(options_.cut.steps, most_steps));
+    cutting::Options search{.seed = options_.cut.seed,
+                            .max_steps = few_steps + std::min(options_.cut.steps, most_steps)};
     const double share = static_cast<double>(group + 1) / static_cast<double>(result_.ways.size());
     if (options_.cut.out_of_time) {
       search.out_of_time = [&out = options_.cut.out_of_time, share] { return out(share); };
     }
     search.on_better = [&](const cutting::Layout& layout) { take(group, layout); };
-    take(group, cut(result_.groups[group], way.sheets, gap_cm_, search, progress_).layout);
+    take(group, lay_out_again(way, search, progress_));
   }
 
   void take(std::size_t group, const cutting::Layout& layout) {
@@ -170,9 +169,10 @@ class FillerCutter {
     if (told_) told_(result_);
   }
 
-  /// Settled the layout of every demo case in some ten milliseconds; many parts take longer.
+  /// Settled the layout of every demo case.
   static constexpr std::int64_t few_steps = 50;
-  static constexpr int few_parts = 10;
+  /// Some five to ten milliseconds for each choice of sheets.
+  static constexpr std::int64_t little_work = 50'000;
   static constexpr std::int64_t most_steps = std::numeric_limits<std::int64_t>::max() / 2;
 
   const wound::Case& case_;

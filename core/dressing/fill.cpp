@@ -88,7 +88,7 @@ Fill fill_wounds(const std::vector<PreparedWound>& wounds, const wound::Case& va
                           static_cast<double>(wounds.size()));
     std::vector<Layer> layers = fill_wound(wound, value, findings);
     add_unfilled(wound, layers, value.dressing.inset_cm, fill, findings);
-    remark_on_pieces(wound, layers, findings);
+    remark_on_layers(wound, layers, findings);
     add_strips(*wound.wound, fill);
     std::ranges::move(layers, std::back_inserter(fill.layers));
   }

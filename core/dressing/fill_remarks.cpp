@@ -142,12 +142,19 @@ void remark_on_arms(const wound::Wound& wound, geometry::Region arms, double ins
   }
 }
 
+void remark_on_layers(const PreparedWound& wound, const std::vector<Layer>& layers,
+                      FindingList& findings) {
+  for (const Layer& layer : layers) {
+    report_thin_layer(layer, findings);
+    report_necks(wound, layer, findings);
+  }
+}
+
 void remark_on_pieces(const PreparedWound& wound, const std::vector<Layer>& layers,
                       FindingList& findings) {
   for (const Layer& layer : layers) {
+    if (layer.wound != wound.wound->id) continue;
     report_small_pieces(layer, findings);
-    report_thin_layer(layer, findings);
-    report_necks(wound, layer, findings);
     report_wide_pieces(wound, layer, findings);
     report_hidden_pieces(wound, layer, findings);
   }

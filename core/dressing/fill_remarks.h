@@ -12,7 +12,13 @@ namespace drapewright::dressing {
 void remark_on_arms(const wound::Wound& wound, geometry::Region arms, double inset_cm,
                     FindingList& findings);
 
-/// Pieces that are small, thin, or wider than the opening that they go in through.
+/// Layers that are thin, or that hang together by a neck.
+/// @param layers  of this wound
+void remark_on_layers(const PreparedWound& wound, const std::vector<Layer>& layers,
+                      FindingList& findings);
+
+/// Pieces that are small, out of sight, or wider than the opening that they go in through.
+/// @param layers  with the pieces as they are cut; those of other wounds are passed over
 void remark_on_pieces(const PreparedWound& wound, const std::vector<Layer>& layers,
                       FindingList& findings);
 

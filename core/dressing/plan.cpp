@@ -20,12 +20,13 @@ namespace {
 struct Draft {
   Plan plan;
   FindingList findings;
+  std::vector<PreparedWound> wounds;
 };
 
 Draft draft_plan(const wound::Case& value, const std::string& today, const Progress& progress) {
   const wound::Assessment& assessment = value.current();
   Draft draft;
-  auto& [plan, findings] = draft;
+  auto& [plan, findings, wounds] = draft;
   plan.label = value.label;
   plan.date = assessment.date;
   plan.head_direction_deg = value.head_direction_deg;
@@ -38,7 +39,7 @@ Draft draft_plan(const wound::Case& value, const std::string& today, const Progr
   remark_on_case(value, today, findings);
 
   progress.at(0);
-  const std::vector<PreparedWound> wounds = prepare_wounds(assessment, findings, progress);
+  wounds = prepare_wounds(assessment, findings, progress);
   for (const PreparedWound& wound : wounds) {
     progress.at(0.15);
     plan.wounds.push_back(
@@ -62,8 +63,11 @@ Draft draft_plan(const wound::Case& value, const std::string& today, const Progr
 
 /// The draft with its filler cut in one way.
 Plan finished(Draft draft, const CutPlan& cut, const wound::Case& value) {
-  auto& [plan, findings] = draft;
+  auto& [plan, findings, wounds] = draft;
   enter(cut, plan);
+  for (const PreparedWound& wound : wounds) {
+    remark_on_pieces(wound, plan.fill.layers, findings);
+  }
   remark_on_piece_counts(plan, findings);
   remark_on_cut(cut, value, findings);
   list_consumables(plan, value, findings);

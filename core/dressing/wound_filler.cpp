@@ -13,6 +13,7 @@
 #include "core/geometry/circle.h"
 #include "core/geometry/measures.h"
 #include "core/geometry/offset.h"
+#include "core/geometry/validity.h"
 #include "core/practice/limits.h"
 
 namespace drapewright::dressing {
@@ -63,6 +64,7 @@ class WoundFiller {
       report_doubt(offset.doubt, index);
       return std::nullopt;
     }
+    std::erase_if(offset.region, geometry::is_thread);
     if (offset.region.empty()) {
       index == 1 ? report_no_filler(run_in_cm) : report_vanished(slice, index);
       return std::nullopt;

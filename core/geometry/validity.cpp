@@ -135,6 +135,11 @@ std::optional<ShapeFault> find_fault(const Ring& ring, double max_extent_cm) {
   return std::nullopt;
 }
 
+bool is_thread(const Polygon& polygon) {
+  // An overlay moves its corners by up to a grid spacing in x and in y.
+  return area(polygon) <= 3 * tolerance::grid_cm * edge_length(polygon);
+}
+
 std::optional<ShapeFault> find_island_fault(const Ring& outline, const std::vector<Ring>& islands,
                                             double max_extent_cm) {
   for (const Ring& island : islands) {

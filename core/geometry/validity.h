@@ -24,6 +24,10 @@ std::optional<ShapeFault> find_fault(const Ring& ring, double max_extent_cm);
 std::optional<ShapeFault> find_island_fault(const Ring& outline, const std::vector<Ring>& islands,
                                             double max_extent_cm);
 
+/// Whether a polygon is no wider than an overlay's grid can leave between two edges that are one:
+/// there is nothing to cut there.
+bool is_thread(const Polygon& polygon);
+
 /// What `tidy` made of a polygon.
 struct Tidied {
   Region region;           ///< usually one polygon; more where the outline touched itself

@@ -9,22 +9,27 @@
 namespace drapewright::support {
 namespace {
 
-std::size_t bridges_in(const nlohmann::json& drape) {
-  return drape.at("joins").size() + (drape.at("port").at("bridge").is_null() ? 0 : 1);
-}
-
-std::size_t pieces_in(const nlohmann::json& file) {
-  std::size_t pieces = file.at("fill").at("strips").size();
+/// A strip or a bridge that was cut apart to fit a sheet counts by its parts.
+int pieces_in(const nlohmann::json& file) {
+  std::size_t pieces = 0;
+  for (const auto& strip : file.at("fill").at("strips")) {
+    pieces += strip.at("parts").get<std::size_t>();
+  }
   for (const auto& layer : file.at("fill").at("layers")) pieces += layer.at("pieces").size();
-  for (const auto& drape : file.at("drapes")) pieces += bridges_in(drape);
-  return pieces;
+  for (const auto& drape : file.at("drapes")) {
+    for (const auto& join : drape.at("joins")) pieces += join.at("strip").size();
+    const auto& to_port = drape.at("port").at("bridge");
+    if (!to_port.is_null()) pieces += to_port.at("strip").size();
+  }
+  return static_cast<int>(pieces);
 }
 
-/// The number before a word in the summary, 0 where it is not said.
+/// The number before a word in the summary, 0 where it is not said; of "2 strips in 3 parts" the
+/// parts.
 int said(const std::string& text, const std::string& pattern) {
   std::smatch found;
-  if (!std::regex_search(text, found, std::regex(pattern))) return 0;
-  return std::stoi(found[1]);
+  if (!std::regex_search(text, found, std::regex(pattern + "s?(?: in (\\d+) part)?"))) return 0;
+  return std::stoi(found[2].matched ? found[2] : found[1]);
 }
 
 }  // namespace
@@ -35,10 +40,9 @@ std::vector<std::string> broken_texts(const dressing::Plan& plan) {
     if (!holds) broken.emplace_back(sentence);
   };
   const auto file = nlohmann::json::parse(casefile::plan_to_json(plan));
-  const auto count = static_cast<std::size_t>(plan.fill.piece_count);
   expect(file.at("fill").at("piece_count") == plan.fill.piece_count,
          "the plan file has another count of pieces");
-  expect(pieces_in(file) == count, "the pieces in the plan file do not add up");
+  expect(pieces_in(file) == plan.fill.piece_count, "the pieces in the plan file do not add up");
   expect(file.at("drapes").size() == plan.drapes.size(), "the plan file has other films");
   expect(file.at("findings").size() == plan.findings.size(), "the plan file has other findings");
 

@@ -51,6 +51,7 @@ SheetsPage::SheetsPage(CaseDocument& document, QWidget* parent)
       advice_(quiet_text(words(report::off_cut_advice) + " " + words(report::cost_advice), this)) {
   scroll_->setWidget(view_);
   scroll_->setWidgetResizable(true);
+  scroll_->setAccessibleName("Sheets with the pieces cut from them");
   scroll_->setFrameShape(QFrame::NoFrame);
   scroll_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   scroll_->viewport()->installEventFilter(this);
@@ -81,9 +82,11 @@ QWidget* SheetsPage::search_row() {
   state_->setObjectName("cut_state");
   stop_ = new QPushButton("Stop", row);
   stop_->setObjectName("cut_stop");
+  stop_->setMinimumHeight(26);
   stop_->setToolTip("Keep the best way to cut that was found so far.");
   seconds_ = new QSpinBox(row);
   seconds_->setObjectName("cut_seconds");
+  seconds_->setMinimumHeight(26);
   seconds_->setRange(0, most_seconds);
   seconds_->setSuffix(" s");
   seconds_->setValue(QSettings().value(seconds_key, usual_seconds).toInt());

@@ -68,10 +68,50 @@ TEST(LayOut, SameSeedAndStepsSameLayout) {
   expect_same(lay_out(job, steps(2000, 7)), lay_out(job, steps(2000, 7)));
 }
 
-TEST(LayOut, MakesOneCompletePassHoweverLittleTimeThereIs) {
+TEST(LayOut, LaysAllInRowsHoweverLittleTimeThereIs) {
   Options options;
   options.out_of_time = [] { return true; };
-  EXPECT_TRUE(lay_out(mixed_job(), options).unplaced.empty());
+  const Layout layout = lay_out(mixed_job(), options);
+  EXPECT_EQ(find_fault(mixed_job(), layout), std::nullopt);
+  EXPECT_TRUE(layout.unplaced.empty());
+}
+
+TEST(LayOut, RowsFillASheetOfEqualBoxesExactly) {
+  Job job;
+  job.sheets = {{20, 12, 240, {}}};
+  job.pieces = std::vector<geometry::Polygon>(20, box(4, 3));
+  const Layout layout = lay_out(job, {.max_work = 0});
+  EXPECT_EQ(layout.sheets.size(), 1u);
+  EXPECT_TRUE(layout.proven_best());
+}
+
+TEST(LayOut, StripsHaveARowLayoutToo) {
+  Job job = mixed_job();
+  job.sheets.clear();
+  job.strip_width_cm = 12;
+  const Layout layout = lay_out(job, {.max_work = 0});
+  EXPECT_EQ(find_fault(job, layout), std::nullopt);
+  EXPECT_TRUE(layout.unplaced.empty());
+}
+
+/// However many corners there are, it ends soon after the work that was allowed.
+TEST(LayOut, WorkIsBoundedAndMoreOfItIsNeverWorse) {
+  const Job job = mixed_job();
+  double cost = 1e300;
+  for (const std::int64_t work : {0, 20'000, 200'000, 2'000'000}) {
+    const Layout layout = lay_out(job, {.max_work = work});
+    EXPECT_EQ(find_fault(job, layout), std::nullopt);
+    EXPECT_LE(layout.cost, cost);
+    cost = layout.cost;
+    expect_same(layout, lay_out(job, {.max_work = work}));
+  }
+}
+
+TEST(LayOut, CheapestWillDoEndsOnceNothingCanCostLess) {
+  Job job;
+  job.sheets = {{20, 12, 240, {}}};
+  job.pieces = {ell(6, 2), star(4, 2)};
+  EXPECT_TRUE(lay_out(job, {.cheapest_will_do = true}).proven_best());
 }
 
 TEST(LayOut, StopsWhenToldTo) {
