@@ -32,6 +32,9 @@ constexpr std::size_t followed[] = {5, 3, 1};
 /// The same where many parts are needed: every try costs as many times more.
 constexpr std::size_t followed_of_many[] = {2, 1, 1};
 constexpr int many_parts = 5;
+/// The first way that is found has to do for each piece of a job with more misfits than this.
+constexpr int many_misfits = 20;
+constexpr std::size_t followed_of_many_misfits[] = {1, 1, 1};
 /// So many cuts that leave slivers are followed up besides; none where one try has to do, as tries
 /// multiply from part to part.
 constexpr std::size_t sliver_tries = 2;
@@ -85,8 +88,10 @@ class Splitter {
     });
   }
   /// Nothing where no cutting helps.
-  std::optional<Division> divide(const Polygon& piece) const {
+  /// @param quickly  one of many pieces
+  std::optional<Division> divide(const Polygon& piece, bool quickly) const {
     if (largest_usable_cm2() <= 0) return {};
+    if (quickly) return divide(piece, 0, followed_of_many_misfits);
     const bool many = estimate(piece.outer) >= many_parts;
     return divide(piece, 0, many ? followed_of_many : followed);
   }
@@ -251,13 +256,22 @@ SplitJob split_to_fit(const Job& job, double least_part_cm, const Progress& prog
   const Splitter splitter(job, least_part_cm, progress);
   SplitJob result{job, {}, {}};
   result.job.pieces.clear();
+  // The layers of a straight wall are all the same piece.
+  std::vector<std::optional<Division>> divisions(job.pieces.size());
+  const auto misfits = std::ranges::count_if(
+      job.pieces, [&](const Polygon& piece) { return !splitter.fits(piece.outer); });
   for (std::size_t i = 0; i < job.pieces.size(); ++i) {
     const int number = static_cast<int>(i);
-    std::optional<Division> division;
-    if (!splitter.fits(job.pieces[i].outer)) division = splitter.divide(wound_right(job.pieces[i]));
+    const auto first = std::ranges::find(job.pieces, job.pieces[i]) - job.pieces.begin();
+    std::optional<Division>& division = divisions[i];
+    if (first < number) {
+      division = divisions[static_cast<std::size_t>(first)];
+    } else if (!splitter.fits(job.pieces[i].outer)) {
+      division = splitter.divide(wound_right(job.pieces[i]), misfits > many_misfits);
+    }
     if (!division) division = Division{{job.pieces[i]}, {}};
-    for (auto& part : division->parts) {
-      result.job.pieces.push_back(std::move(part));
+    for (const auto& part : division->parts) {
+      result.job.pieces.push_back(part);
       result.piece_of.push_back(number);
     }
     for (const auto& seam : division->seams) result.seams.push_back({number, seam});
