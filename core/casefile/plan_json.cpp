@@ -147,6 +147,16 @@ void write(JsonWriter& out, const dressing::BorderStretch& stretch) {
   write_line(out, "least_line_cm", stretch.least_line);
   out.name("line_cm");
   out.ring(stretch.line, false);
+  if (stretch.advice) {
+    out.name("advice");
+    out.begin_object();
+    out.number("strip_length_cm", stretch.advice->strip_length_cm);
+    out.number("strip_width_cm", stretch.advice->strip_width_cm);
+    if (stretch.advice->reach_round_cm) {
+      out.number("reach_round_cm", *stretch.advice->reach_round_cm);
+    }
+    out.end_object();
+  }
   out.end_object();
 }
 

@@ -1,6 +1,7 @@
 #include "core/dressing/film.h"
 
 #include <algorithm>
+#include <cmath>
 #include <iterator>
 #include <string>
 #include <utility>
@@ -8,9 +9,11 @@
 #include "core/base/numbers.h"
 #include "core/base/tolerances.h"
 #include "core/dressing/border.h"
+#include "core/dressing/border_advice.h"
 #include "core/dressing/border_stretches.h"
 #include "core/dressing/bridge.h"
 #include "core/dressing/film_cover.h"
+#include "core/geometry/clock.h"
 #include "core/geometry/measures.h"
 #include "core/geometry/offset.h"
 #include "core/geometry/overlay.h"
@@ -46,6 +49,7 @@ class FilmCutter {
     cut_outline();
     leave_border();
     choose_sheet();
+    advise_on_border();
     protect_skin();
   }
 
@@ -162,6 +166,57 @@ class FilmCutter {
     text += edge_in_words();
     add(short_of_practice || in_doubt ? Severity::warning : Severity::note, "border-short", text,
         source_of_limit("border_cm"), where);
+  }
+
+  /// One note for the stretch with the least border: what helps there.
+  void advise_on_border() {
+    const BorderStretch* worst = nullptr;
+    for (BorderStretch& stretch : drape_.border_stretches) {
+      if (stretch.kind == BorderKind::enough) continue;
+      stretch.advice = advice_for(stretch, wounds_, no_film_, drape_.border_enough_cm,
+                                  value_.dressing.film_overlap_cm);
+      if (!worst || stretch.least.value < worst->least.value) worst = &stretch;
+    }
+    if (!worst) return;
+    add(Severity::note, "border-help",
+        "What helps at a short border: " + strip_in_words(*worst) + way_round_in_words(*worst) +
+            spare_in_words(*worst) +
+            " Whether such material may be used here is for local policy and the device's "
+            "instructions.",
+        source_of_rule("film-on-skin"), worst->least_line.from);
+  }
+
+  static std::string strip_in_words(const BorderStretch& stretch) {
+    const BorderAdvice& advice = *stretch.advice;
+    const std::string length = format_number(advice.strip_length_cm, 1) + " cm long";
+    return advice.strip_width_cm > tolerance::contact_cm
+               ? "seal this edge first, with a strip of skin protection or film " + length +
+                     " and, at the narrowest, " + format_number(advice.strip_width_cm, 1) +
+                     " cm wide."
+               : "no strip of film finds skin here; only sealing paste along the edge, " + length +
+                     ", can close it.";
+  }
+
+  std::string way_round_in_words(const BorderStretch& stretch) const {
+    if (!stretch.advice->reach_round_cm) return {};
+    return " Or extend the film on the far side: where it reaches " +
+           format_number(*stretch.advice->reach_round_cm, 1) +
+           " cm from the wound, it goes all round what takes no film and holds on " +
+           format_short(drape_.border_enough_cm, 2) + " cm of skin beyond.";
+  }
+
+  std::string spare_in_words(const BorderStretch& stretch) const {
+    if (drape_.sheets.size() != 1) return {};
+    const geometry::Point across = drape_.centroid_cm - stretch.least_line.from;
+    const double away_deg = geometry::degrees(std::atan2(across.y, across.x));
+    const auto spare = spare_film(drape_.sheets.front(), drape_.outline_cm, away_deg);
+    if (!spare) return {};
+    const double angle = geometry::radians(spare->towards_deg);
+    const int hour = geometry::clock_sector(
+        {}, geometry::Point{std::cos(angle), std::sin(angle)}, value_.head_direction_deg);
+    return " Or move the sheet: it has " + format_number(spare->spare_cm, 1) +
+           " cm to spare; left on towards " + std::to_string(hour) +
+           " o'clock they hold more skin there.";
   }
 
   void choose_sheet() {

@@ -131,6 +131,15 @@ enum class BorderKind {
 /// "enough", "may_be_short", "too_short", "none".
 std::string_view name_of(BorderKind kind);
 
+/// What helps where a border is not enough.
+struct BorderAdvice {
+  double strip_length_cm = 0;  ///< to seal the stretch by itself
+  double strip_width_cm = 0;   ///< all the room there is at its narrowest; 0: none
+  /// A film that reaches so far here goes all round what takes no film, with enough skin beyond.
+  /// Nothing where that is too far to be of use.
+  std::optional<double> reach_round_cm;
+};
+
 /// A longest part of the wounds' edge with one kind of border.
 struct BorderStretch {
   BorderKind kind = BorderKind::enough;
@@ -140,6 +149,7 @@ struct BorderStretch {
   Figure least;                  ///< border on it, at most the one asked for
   geometry::Segment least_line;  ///< from wound edge to film edge; a point where film reaches as
                                  ///< far as was asked or not at all
+  std::optional<BorderAdvice> advice;  ///< where the border is not enough
 };
 
 /// One film for one group of wounds, with its port.

@@ -18,6 +18,9 @@ enum class LayerKind {
   film_required,
   no_film_zone,
   no_port_zone,
+  border_enough,  ///< of film, beside the wound's edge: only where some of it is short
+  border_short,
+  border_none,
   wound,
   undermining,
   deeper_filler,

@@ -18,8 +18,15 @@ constexpr std::array reading_order{
     LayerKind::undermining,   LayerKind::filler,      LayerKind::deeper_filler,
     LayerKind::unfilled,      LayerKind::bridge,      LayerKind::skin_protection,
     LayerKind::film_required, LayerKind::film,        LayerKind::film_sheet,
-    LayerKind::seam,          LayerKind::aperture,    LayerKind::port_base,
+    LayerKind::seam,          LayerKind::border_none, LayerKind::border_short,
+    LayerKind::border_enough, LayerKind::aperture,    LayerKind::port_base,
     LayerKind::no_film_zone,  LayerKind::no_port_zone};
+
+/// Of these there are only lines.
+bool is_line(LayerKind kind) {
+  return kind == LayerKind::seam || kind == LayerKind::border_enough ||
+         kind == LayerKind::border_short || kind == LayerKind::border_none;
+}
 
 bool has(const Sketch& sketch, LayerKind kind) {
   return std::ranges::count(sketch.layers, kind, &SketchLayer::kind) > 0;
@@ -54,13 +61,17 @@ std::vector<LayerKind> legend_layers(const Sketch& sketch) {
 
 DrawnLayer draw_swatch(LayerKind kind, const Box& box) {
   const auto& [a, b] = box;
+  if (is_line(kind)) {
+    const double middle = 0.5 * (a.y + b.y);
+    return {kind, {}, {{{{a.x, middle}, {b.x, middle}}, kind}}, {}};
+  }
   const geometry::Ring ring{{a.x, a.y}, {b.x, a.y}, {b.x, b.y}, {a.x, b.y}};
   return {kind, {Area{{{ring, {}}}, kind}}, {}, {}};
 }
 
 std::vector<std::string> legend_notes(const Sketch& sketch) {
   std::vector<std::string> notes;
-  if (has(sketch, LayerKind::filler)) notes.push_back("1.2 on filler: layer 1, piece 2");
+  if (!sketch.piece_example.empty()) notes.push_back(sketch.piece_example);
   return notes;
 }
 

@@ -103,7 +103,18 @@ void add_fill(SketchBuilder& builder, const dressing::Fill& fill, bool several_w
       }
     }
   }
+  for (const dressing::Seam& seam : fill.seams) {
+    builder.add_chain(LayerKind::seam, {{seam.line.from, seam.line.to}, false});
+  }
   for (Named& piece : named) builder.add_caption(std::move(piece.caption));
+  if (fill.layers.empty()) return;
+  // The last piece's name says the most: both its numbers are seldom 1.
+  const dressing::Layer& last = fill.layers.back();
+  const auto number = static_cast<int>(last.pieces.size());
+  builder.set_piece_example(piece_name(last.wound, last.index, number, several_wounds) +
+                            " on filler: " + (several_wounds ? "wound " + last.wound + ", " : "") +
+                            "layer " + std::to_string(last.index) + ", piece " +
+                            std::to_string(number));
 }
 
 void add_unfilled(SketchBuilder& builder, const dressing::Fill& fill) {
@@ -168,6 +179,30 @@ void add_least_border(SketchBuilder& builder, const dressing::Drape& drape) {
       {line, line, line, {}, "border " + border_in_words(drape.least_border.value)});
 }
 
+LayerKind look_of(dressing::BorderKind kind) {
+  switch (kind) {
+    case dressing::BorderKind::enough:
+      return LayerKind::border_enough;
+    case dressing::BorderKind::may_be_short:
+    case dressing::BorderKind::too_short:
+      return LayerKind::border_short;
+    case dressing::BorderKind::none:
+      break;
+  }
+  return LayerKind::border_none;
+}
+
+/// A band along the wound's edge; none where the border is enough all round.
+void add_border(SketchBuilder& builder, const dressing::Drape& drape) {
+  const bool all_enough = std::ranges::all_of(drape.border_stretches, [](const auto& stretch) {
+    return stretch.kind == dressing::BorderKind::enough;
+  });
+  if (all_enough) return;
+  for (const dressing::BorderStretch& stretch : drape.border_stretches) {
+    builder.add_chain(look_of(stretch.kind), {stretch.line, false});
+  }
+}
+
 void add_drape(SketchBuilder& builder, const dressing::Drape& drape) {
   builder.add_region(LayerKind::film_required, drape.required_outline_cm);
   builder.add_region(LayerKind::film, drape.outline_cm);
@@ -180,6 +215,7 @@ void add_drape(SketchBuilder& builder, const dressing::Drape& drape) {
     builder.add_chain(LayerKind::seam, {{seam.from, seam.to}, false});
   }
   for (const dressing::Bridge& bridge : drape.bridges) add_bridge(builder, bridge);
+  add_border(builder, drape);
   add_port(builder, drape.port);
   add_least_border(builder, drape);
 }

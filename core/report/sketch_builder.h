@@ -20,6 +20,8 @@ class SketchBuilder {
     sketch_.twelve = twelve;
   }
 
+  void set_piece_example(std::string text) { sketch_.piece_example = std::move(text); }
+
   /// Layers bottom first; empty ones are left out.
   Sketch finish();
 

@@ -18,9 +18,11 @@ bool is_mark(LayerKind kind) {
          kind == LayerKind::clock || kind == LayerKind::finding_place || kind == LayerKind::panel;
 }
 
-enum class Weight { thin, medium, thick };
+enum class Weight { thin, medium, thick, band };
 Weight weight_of(double line_mm) {
-  return line_mm < 0.3 ? Weight::thin : line_mm < 0.5 ? Weight::medium : Weight::thick;
+  return line_mm < 0.3 ? Weight::thin : line_mm < 0.5   ? Weight::medium
+                         : line_mm < 1.2 ? Weight::thick
+                                         : Weight::band;
 }
 
 TEST(LayerStyle, EveryLayerHasOneStyleInTheOrderOfDrawing) {

@@ -28,7 +28,7 @@ TEST(PlanDrawing, ShowsEveryLayerOfACrowdedPlan) {
        {"wound left hip", "wound B", "B 1.1", "skin", "border 2.37 cm", "length 8.0 cm",
         "width 2.0 cm", "no film: skin fold at the groin", "no port: bony point", "port",
         "undermined 1.5 cm", "tunnel 3.0 cm, not explored", "no filler: 0.2 cm\u00b2", "head",
-        "bridge 4.1 cm", "Bridge of filler", "Film under a bridge", "Seam of film sheets"}) {
+        "bridge 4.1 cm", "Bridge of filler", "Film under a bridge", "Seam of sheets or filler"}) {
     EXPECT_TRUE(has_text(drawing, text)) << text;
   }
   EXPECT_TRUE(has_text(drawing, "left hip 1.1, 2.1, 3.1"));
