@@ -220,7 +220,7 @@ void Field::collect_sides() {
         const double det = a.nx * b.ny - a.ny * b.nx;
         if (std::abs(det) < 1e-12) continue;
         corners_.push_back(obstacle.at + Point{(a.reach * b.ny - b.reach * a.ny) / det,
-                                              (a.nx * b.reach - b.nx * a.reach) / det});
+                                               (a.nx * b.reach - b.nx * a.reach) / det});
       }
       for (std::size_t k = 0; k < corners_.size(); ++k) {
         sides_.push_back({corners_[k], corners_[(k + 1) % corners_.size()] - corners_[k]});

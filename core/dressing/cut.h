@@ -20,7 +20,8 @@ struct Cut {
 };
 
 /// Splits what fits none of the sheets, and lays everything out on the cheapest of them.
-/// @param search  its steps count from the end of the first layouts, which are bounded by the work alone
+/// @param search  its steps count from the end of the first layouts, which are bounded by the work
+/// alone
 /// @throws Cancelled when `progress` was told to stop
 Cut cut(const CutGroup& group, const supplies::StockList& sheets, double gap_cm,
         const cutting::Options& search, const Progress& progress);

@@ -212,8 +212,8 @@ class FilmCutter {
     const auto spare = spare_film(drape_.sheets.front(), drape_.outline_cm, away_deg);
     if (!spare) return {};
     const double angle = geometry::radians(spare->towards_deg);
-    const int hour = geometry::clock_sector(
-        {}, geometry::Point{std::cos(angle), std::sin(angle)}, value_.head_direction_deg);
+    const int hour = geometry::clock_sector({}, geometry::Point{std::cos(angle), std::sin(angle)},
+                                            value_.head_direction_deg);
     return " Or move the sheet: it has " + format_number(spare->spare_cm, 1) +
            " cm to spare; left on towards " + std::to_string(hour) +
            " o'clock they hold more skin there.";

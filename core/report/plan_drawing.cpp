@@ -74,7 +74,7 @@ class Page {
 
   void lay_out();
   void lay_out_words();
-  bool left_words_out() const { return !left_out_.empty(); }
+  std::size_t words_left_out() const { return left_out_.size(); }
   void draw_plan(Drawing& drawing);
   void draw_surroundings(Drawing& drawing, const std::string& heading);
   double mm_per_cm() const { return map_.mm_per_cm; }
@@ -262,7 +262,9 @@ Drawing draw(const wound::Case& value, const dressing::Plan* plan, const Drawing
   Page page(sketch, options);
   page.lay_out();
   page.lay_out_words();
-  if (page.left_words_out()) {  // once more, with room for a list of them
+  // Once more, with room for a list of those left out; that room may cost others theirs.
+  for (std::size_t listed = 0; page.words_left_out() > listed;) {
+    listed = page.words_left_out();
     page.lay_out();
     page.lay_out_words();
   }

@@ -117,6 +117,31 @@ void add_fill(SketchBuilder& builder, const dressing::Fill& fill, bool several_w
                             std::to_string(number));
 }
 
+/// Each lies in its tunnel, with its tail in the wound.
+void add_strips(SketchBuilder& builder, const wound::Case& value, const dressing::Fill& fill) {
+  for (const dressing::TunnelStrip& strip : fill.strips) {
+    const auto& wounds = value.current().wounds;
+    const auto wound = std::ranges::find(wounds, strip.wound, &wound::Wound::id);
+    if (wound == wounds.end()) continue;
+    const auto tunnel = std::ranges::find_if(wound->tunnels, [&](const wound::Tunnel& t) {
+      return t.explored && t.clock == strip.clock;
+    });
+    if (tunnel == wound->tunnels.end()) continue;
+    const Point centre = geometry::centroid(Region{Polygon{wound->outline_cm, wound->islands_cm}});
+    const auto way =
+        UnderminingSketch(wound->outline_cm, centre, value.head_direction_deg).tunnel(*tunnel);
+    const Point along = way.to - way.from;
+    const double length_cm = geometry::norm(along);
+    if (length_cm <= 0) continue;
+    const Point tail_end = way.to - (strip.length_cm / length_cm) * along;
+    builder.add_area(
+        LayerKind::deeper_filler,
+        {geometry::rectangle(strip.length_cm, strip.width_cm, 0.5 * (tail_end + way.to),
+                             geometry::degrees(std::atan2(along.y, along.x))),
+         {}});
+  }
+}
+
 void add_unfilled(SketchBuilder& builder, const dressing::Fill& fill) {
   builder.add_region(LayerKind::unfilled, fill.unfilled);
   const auto largest = std::ranges::max_element(
@@ -273,6 +298,7 @@ Sketch sketch_plan(const wound::Case& value, const dressing::Plan& plan) {
   }
   add_fill(builder, plan.fill, plan.wounds.size() > 1);
   add_case(builder, value);
+  add_strips(builder, value, plan.fill);
   for (const dressing::Drape& drape : plan.drapes) add_drape(builder, drape);
   add_unfilled(builder, plan.fill);
   add_measures(builder, value, plan);

@@ -48,10 +48,10 @@ struct Sketch {
   std::vector<SketchLayer> layers;  ///< bottom first, only those that are present
   std::vector<Caption> captions;    ///< those that must find room first stand first
   std::vector<Dimension> dimensions;
-  std::string piece_example;        ///< how a piece's name reads; empty without filler
-  std::vector<geometry::Circle> keep_clear;          ///< no words on these: apertures
-  geometry::Box extent;                              ///< of all layers
-  double head_direction_deg = 90;                    ///< of 12 o'clock
+  std::string piece_example;                 ///< how a piece's name reads; empty without filler
+  std::vector<geometry::Circle> keep_clear;  ///< no words on these: apertures
+  geometry::Box extent;                      ///< of all layers
+  double head_direction_deg = 90;            ///< of 12 o'clock
   practice::Twelve twelve = practice::Twelve::head;  ///< what 12 points to
 };
 

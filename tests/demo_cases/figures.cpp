@@ -110,7 +110,7 @@ const std::vector<Figures>& figures() {  // NOLINT(readability-function-size): a
        .port_fits = true,
        // The whole film is too large for 15 x 15 cm by 0.205 cm; the notch takes off less.
        .sheets = {"Film sheet 20 x 20 cm"},
-       .findings = {"border-short", "site-lain-on", "site-cleft", "site-soiling",
+       .findings = {"border-short", "border-help", "site-lain-on", "site-cleft", "site-soiling",
                     "site-bone-near"}},
       {.file = "smaller-than-aperture",
        .area_cm2 = {2.875200},

@@ -92,6 +92,10 @@ SamplePlan crowded_plan() {
   drape.wounds = {"left hip", "B"};
   drape.least_border.value = 2.375;
   drape.least_border_line = geometry::Segment{{0.3, -4}, {0.4, -5.6}};
+  drape.border_stretches = {
+      {.kind = dressing::BorderKind::enough, .line = {{0.4, -4}, {3, -3}}},
+      {.kind = dressing::BorderKind::too_short, .line = {{0.2, -4}, {0.4, -4}}},
+      {.kind = dressing::BorderKind::none, .line = {{-0.4, -4}, {0.2, -4}}}};
   drape.port.centre_cm = Point{0, -1.4};
   drape.seams = {{{2.5, -9}, {2.5, 9}}};
   dressing::Bridge bridge{.line = {{2, 0}, {6, 1}}, .length_cm = 4.1, .width_cm = 1.5};

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/dressing/border_advice.h"
 #include "core/dressing/border_stretches.h"
 #include "core/geometry/clock.h"
 #include "core/geometry/distance.h"
@@ -108,6 +109,41 @@ TEST(BorderLeft, IsMeasuredFromTheEdgeOfAnIsland) {
   const geometry::Polygon wound{geometry::circle(8), {geometry::circle(3)}};
   const BorderLeft left = border_left({wound}, {{geometry::circle(1), {}}}, 5, {}, 90);
   EXPECT_NEAR(left.least_cm, 1, 2e-3);
+}
+
+// A round obstacle 2 cm across whose near side lies 1 cm from a straight edge: its far side lies
+// 3 cm from it.
+TEST(BorderAdvice, GoesRoundASmallObstacleAndNotAlongAWall) {
+  const geometry::Region wound = {{geometry::rectangle(20, 6, {0, -3}), {}}};
+  const geometry::Region obstacle = {{geometry::circle(2, {0, 2}), {}}};
+  const BorderLimits limits{5, 4, 0.1};
+  int advised = 0;
+  for (const BorderStretch& stretch : border_stretches(wound, obstacle, limits)) {
+    if (stretch.kind != BorderKind::too_short) continue;
+    const BorderAdvice advice = advice_for(stretch, wound, obstacle, 4, 1);
+    EXPECT_NEAR(advice.strip_length_cm, stretch.length_cm + 2, 1e-12);
+    EXPECT_NEAR(advice.strip_width_cm, 1, 1e-3);
+    ASSERT_TRUE(advice.reach_round_cm.has_value());
+    EXPECT_NEAR(*advice.reach_round_cm, 3 + 4, 1e-3);
+    ++advised;
+  }
+  EXPECT_EQ(advised, 1);
+  const geometry::Region wall = {{geometry::rectangle(60, 2, {0, 2}), {}}};
+  for (const BorderStretch& stretch : border_stretches(wound, wall, limits)) {
+    if (stretch.kind != BorderKind::too_short) continue;
+    EXPECT_FALSE(advice_for(stretch, wound, wall, 4, 1).reach_round_cm.has_value());
+  }
+}
+
+TEST(BorderAdvice, SparesTheSideThatPointsAway) {
+  FilmSheet sheet;
+  sheet.place = {.length_cm = 30, .width_cm = 20};
+  const geometry::Region film = {{geometry::rectangle(24, 19.5), {}}};
+  const auto spare = spare_film(sheet, film, 170);
+  ASSERT_TRUE(spare.has_value());
+  EXPECT_NEAR(spare->spare_cm, 6, 1e-9);
+  EXPECT_NEAR(spare->towards_deg, 180, 1e-9);
+  EXPECT_FALSE(spare_film(sheet, {{geometry::rectangle(29.5, 19.5), {}}}, 170).has_value());
 }
 
 }  // namespace

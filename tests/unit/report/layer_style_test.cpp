@@ -20,9 +20,10 @@ bool is_mark(LayerKind kind) {
 
 enum class Weight { thin, medium, thick, band };
 Weight weight_of(double line_mm) {
-  return line_mm < 0.3 ? Weight::thin : line_mm < 0.5   ? Weight::medium
-                         : line_mm < 1.2 ? Weight::thick
-                                         : Weight::band;
+  return line_mm < 0.3   ? Weight::thin
+         : line_mm < 0.5 ? Weight::medium
+         : line_mm < 1.2 ? Weight::thick
+                         : Weight::band;
 }
 
 TEST(LayerStyle, EveryLayerHasOneStyleInTheOrderOfDrawing) {

@@ -20,7 +20,7 @@ Drawing draw(const SamplePlan& sample, const DrawingOptions& options = {}) {
 TEST(PlanDrawing, ShowsEveryLayerOfACrowdedPlan) {
   const Drawing drawing = draw(support::crowded_plan());
   for (const LayerStyle& style : layer_styles()) {
-    if (style.kind == LayerKind::skin) continue;  // of sections
+    if (style.kind == LayerKind::skin) continue;           // of sections
     if (style.kind == LayerKind::finding_place) continue;  // shown on screen only
     EXPECT_NE(find_layer(drawing, style.kind), nullptr) << style.id;
   }
@@ -32,6 +32,27 @@ TEST(PlanDrawing, ShowsEveryLayerOfACrowdedPlan) {
     EXPECT_TRUE(has_text(drawing, text)) << text;
   }
   EXPECT_TRUE(has_text(drawing, "left hip 1.1, 2.1, 3.1"));
+}
+
+TEST(PlanDrawing, AWholeBorderHasNoBand) {
+  SamplePlan sample = support::crowded_plan();
+  for (auto& stretch : sample.plan.drapes[0].border_stretches) {
+    stretch.kind = dressing::BorderKind::enough;
+  }
+  EXPECT_EQ(find_layer(draw(sample), LayerKind::border_enough), nullptr);
+}
+
+TEST(PlanDrawing, AStripLiesInItsTunnelWithItsTailInTheWound) {
+  SamplePlan sample = support::sample_plan();
+  wound::Wound& wound = sample.value.assessments.back().wounds[0];
+  wound.tunnels = {{.clock = 3, .length_cm = 4, .explored = true}};
+  const Drawing without = draw(sample, {.mm_per_cm = 10});
+  sample.plan.fill.strips = {{.wound = wound.id, .clock = 3, .length_cm = 6, .width_cm = 1}};
+  const Drawing with = draw(sample, {.mm_per_cm = 10});
+  const DrawnLayer* strips = find_layer(with, LayerKind::deeper_filler);
+  ASSERT_NE(strips, nullptr);
+  const auto& strip = strips->areas.back().region.front().outer;
+  EXPECT_NEAR(geometry::area(strip), 600, 1e-6);
 }
 
 TEST(PlanDrawing, AShortBorderNeverReadsAsEnough) {
@@ -77,7 +98,7 @@ TEST(PlanDrawing, FitsTheRoomAtARoundScale) {
   for (const auto& sample : {support::sample_plan(1, 0.7), support::sample_plan(),
                              support::sample_plan(40, 30), support::crowded_plan()}) {
     for (const DrawingSize room : {DrawingSize{190, 270}, DrawingSize{270, 190},
-                                   DrawingSize{190, 130}, DrawingSize{400, 400}}) {
+                                   DrawingSize{190, 150}, DrawingSize{400, 400}}) {
       const Drawing drawing = draw(sample, {.room_mm = room});
       EXPECT_LE(drawing.width_mm, room.width_mm);
       EXPECT_LE(drawing.height_mm, room.height_mm);
