@@ -14,14 +14,6 @@
 namespace drapewright::cutting {
 namespace {
 
-/// What is left of a sheet, if it is wide enough to be of use.
-geometry::Box off_cut_of(const CutSheet& sheet, const Job& job) {
-  std::vector<geometry::Polygon> outlines;
-  for (const auto& placement : sheet.placements) outlines.push_back(placement.outline_cm);
-  const auto box = largest_off_cut(sheet.length_cm, sheet.width_cm, outlines, job.gap_cm);
-  return std::min(box.width(), box.height()) < job.least_off_cut_cm ? geometry::Box{} : box;
-}
-
 /// The order of layouts: the lower, the better. Off-cuts take long to measure and come last.
 auto rank_without_off_cut(const Layout& layout) {
   return std::tuple(layout.unplaced.size(), layout.cost, layout.sheets.size());
@@ -71,10 +63,18 @@ class Outlet {
     layout.density_percent = used > 0 ? 100 * area / used : 0;
     return layout;
   }
+  /// What is left of a sheet, if it is wide enough to be of use. Measured beside what covers the
+  /// pieces: time grows by the square of the corners.
+  geometry::Box off_cut_of(const CutSheet& sheet) const {
+    std::vector<geometry::Polygon> covers;
+    for (const auto& placement : sheet.placements) covers.push_back(scene_.cover(placement));
+    const auto box = largest_off_cut(sheet.length_cm, sheet.width_cm, covers, job_.gap_cm);
+    return std::min(box.width(), box.height()) < job_.least_off_cut_cm ? geometry::Box{} : box;
+  }
   void measure_off_cuts(Layout& layout) const {
     if (job_.strip_width_cm) return;
     for (CutSheet& sheet : layout.sheets) {
-      sheet.off_cut_cm = off_cut_of(sheet, job_);
+      sheet.off_cut_cm = off_cut_of(sheet);
       layout.off_cut_cm2 =
           std::max(layout.off_cut_cm2, sheet.off_cut_cm.width() * sheet.off_cut_cm.height());
     }

@@ -13,8 +13,9 @@ struct StandIn {
   Point reference;  ///< of the piece, in the job's coordinates
   std::vector<Convex> parts;
   geometry::Ring hull;
-  double area_cm2 = 0;  ///< of the piece itself
-  double reach_cm = 0;  ///< from the reference to the farthest corner
+  geometry::Polygon cover;  ///< the parts in one, about the reference
+  double area_cm2 = 0;      ///< of the piece itself
+  double reach_cm = 0;      ///< from the reference to the farthest corner
 };
 
 /// Pieces of up to 24 corners are taken as they are. Others are simplified outwards until they

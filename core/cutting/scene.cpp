@@ -148,6 +148,18 @@ Placement Scene::placement(const Job& job, int piece, const Pose& pose) const {
   return result;
 }
 
+geometry::Polygon Scene::cover(const Placement& placed) const {
+  const StandIn& piece = stand_in(placed.piece);
+  const Turn turn = Turn::by_deg(placed.angle_deg);
+  const Point at = placed.shift_cm + turn(piece.reference);
+  geometry::Polygon result = piece.cover;
+  for (auto& p : result.outer) p = turn(p) + at;
+  for (auto& hole : result.holes) {
+    for (auto& p : hole) p = turn(p) + at;
+  }
+  return result;
+}
+
 Arrangement::Arrangement(Scene& scene)
     : scene_(&scene),
       poses_(static_cast<std::size_t>(scene.pieces())),

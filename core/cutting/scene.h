@@ -47,6 +47,8 @@ class Scene {
   /// Where the reference point keeps the piece on the bed; low above high where it does not fit.
   Box domain(const Oriented& piece, const Bed& bed) const;
   Placement placement(const Job& job, int piece, const Pose& pose) const;
+  /// What stands in for a placed piece, where it lies.
+  geometry::Polygon cover(const Placement& placed) const;
 
  private:
   std::vector<int> type_;

@@ -215,6 +215,8 @@ std::size_t SheetSearch::next_candidate() const {
 void SheetSearch::run() {
   if (limits_.placeable().empty()) return;
   lay_in_rows();
+  list_candidates();
+  if (complete_ && candidates_.empty() && budget_.cheapest_will_do()) return;
   construct();
   list_candidates();
   for (int turn = 1; !budget_.over(); ++turn) {

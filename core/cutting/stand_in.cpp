@@ -42,6 +42,7 @@ StandIn stand_in_of(const geometry::Polygon& piece, Point reference,
   StandIn result;
   result.area_cm2 = geometry::area(piece);
   result.reference = reference;
+  result.cover = simple;
   result.parts = convex_parts(simple);
   result.hull = geometry::convex_hull(simple.outer);
   for (const auto& p : result.hull) {

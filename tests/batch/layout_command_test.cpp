@@ -59,7 +59,8 @@ TEST(LayoutCommand, PlacesEveryPieceOnceAndAddsUpTheCost) {
 }
 
 TEST(LayoutCommand, KeepsHolesAndTheGapToTheEdge) {
-  for (const auto& sheet : answer_of(plain_job())["sheets"]) {
+  const json answer = answer_of(plain_job());
+  for (const auto& sheet : answer["sheets"]) {
     for (const auto& placement : sheet["placements"]) {
       EXPECT_THAT(placement["outline_cm"]["holes"], SizeIs(placement["piece"] == 2 ? 1 : 0));
       for (const auto& point : placement["outline_cm"]["outer"]) {

@@ -217,7 +217,8 @@ class SamePlan {
 
   /// A cover of many sheets is the best that was found, not the best there is.
   void compare_sheets(const Drape& a, const Drape& b) {
-    const auto [fewer, more] = std::minmax(a.sheets.size(), b.sheets.size());
+    const std::size_t fewer = std::min(a.sheets.size(), b.sheets.size());
+    const std::size_t more = std::max(a.sheets.size(), b.sheets.size());
     constexpr std::size_t few = 4;
     said_.expect(more == fewer || (fewer > few && 10 * (more - fewer) <= fewer),
                  "another number of film sheets: " + std::to_string(a.sheets.size()) + ", " +
