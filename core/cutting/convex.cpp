@@ -178,6 +178,13 @@ void join_neighbours(const std::vector<Point>& points, std::vector<Chain>& parts
   }
 }
 
+void add_normals(Convex& part) {
+  for (std::size_t k = 0; k < part.corners.size(); ++k) {
+    const auto along = part.corners[(k + 1) % part.corners.size()] - part.corners[k];
+    part.normals.push_back((1 / geometry::norm(along)) * Point{along.y, -along.x});
+  }
+}
+
 Convex convex_of(const std::vector<Point>& points, const Chain& chain, double slack) {
   Convex result;
   const std::size_t n = chain.size();
@@ -186,14 +193,17 @@ Convex convex_of(const std::vector<Point>& points, const Chain& chain, double sl
       result.corners.push_back(points[static_cast<std::size_t>(chain[k])]);
     }
   }
-  for (std::size_t k = 0; k < result.corners.size(); ++k) {
-    const auto along = result.corners[(k + 1) % result.corners.size()] - result.corners[k];
-    result.normals.push_back((1 / geometry::norm(along)) * Point{along.y, -along.x});
-  }
+  add_normals(result);
   return result;
 }
 
 }  // namespace
+
+Convex convex_hull_of(const geometry::Polygon& polygon) {
+  Convex result{geometry::convex_hull(polygon.outer), {}};
+  add_normals(result);
+  return result;
+}
 
 std::vector<Convex> convex_parts(const geometry::Polygon& polygon) {
   const Bridged bridged(polygon);

@@ -21,4 +21,7 @@ struct Convex {
 /// @param polygon outer ring counter-clockwise, holes clockwise, no three points collinear
 std::vector<Convex> convex_parts(const geometry::Polygon& polygon);
 
+/// The convex hull of its outer ring.
+Convex convex_hull_of(const geometry::Polygon& polygon);
+
 }  // namespace drapewright::cutting

@@ -107,30 +107,45 @@ class Outlet {
   bool told_ = false;
 };
 
+/// @returns whether rows of hulls do: nothing can cost less, and that is all that is asked for
+bool search_sheets(const Job& job, Scene& scene, Budget& budget, Random& random, Outlet& outlet,
+                   bool rows_only) {
+  Arrangement arrangement(scene);
+  const SheetLimits limits(job, scene);
+  auto all = limits.everything();
+  all.cost = 1e300;
+  const auto first = limits.sets_before(all, 1);
+  outlet.set_bound(first.empty() ? 0 : first.front().cost);
+  const auto offer = [&](const Arrangement& found) { return outlet.offer(found); };
+  const auto off_cut = [&] { return outlet.best().off_cut_cm2; };
+  SheetSearch search(job, limits, arrangement, budget, random, offer, off_cut);
+  if (rows_only) return search.rows_will_do();
+  search.run();
+  return false;
+}
+
 }  // namespace
 
 Layout lay_out(const Job& job, const Options& options, const Progress& progress) {
   check(job);
-  Scene scene(job);
-  Arrangement arrangement(scene);
   Budget budget(options, progress);
   Random random(options.seed);
+  if (!job.strip_width_cm && options.cheapest_will_do) {
+    Scene hulls(job, Scene::Detail::hulls);
+    Outlet outlet(job, options, hulls);
+    if (search_sheets(job, hulls, budget, random, outlet, true)) return outlet.best();
+  }
+  Scene scene(job);
   Outlet outlet(job, options, scene);
   if (job.strip_width_cm) {
+    Arrangement arrangement(scene);
     const double width = *job.strip_width_cm;
     const double bound = scene.pieces_area_cm2() / width;
     outlet.set_bound(bound);
     search_strip(arrangement, width, bound, budget, random,
                  [&](const Arrangement& found, double) { outlet.offer(found); });
   } else {
-    const SheetLimits limits(job, scene);
-    auto all = limits.everything();
-    all.cost = 1e300;
-    const auto first = limits.sets_before(all, 1);
-    outlet.set_bound(first.empty() ? 0 : first.front().cost);
-    const auto offer = [&](const Arrangement& found) { return outlet.offer(found); };
-    const auto off_cut = [&] { return outlet.best().off_cut_cm2; };
-    SheetSearch(job, limits, arrangement, budget, random, offer, off_cut).run();
+    search_sheets(job, scene, budget, random, outlet, false);
   }
   return outlet.best();
 }

@@ -23,6 +23,8 @@ struct StandIn {
 StandIn make_stand_in(const geometry::Polygon& piece);
 /// The same with every corner kept: for a piece that leaves no room to be exceeded.
 StandIn make_exact_stand_in(const geometry::Polygon& piece);
+/// The convex hull: made in next to no time, and all that rows need.
+StandIn make_hull_stand_in(const geometry::Polygon& piece);
 
 /// A stand-in turned to one angle.
 struct Oriented {

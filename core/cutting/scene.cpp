@@ -73,7 +73,8 @@ std::vector<double> turns_that_fit(const Job& job, const geometry::Ring& outline
 }
 
 /// A stand-in that fits every sheet that the piece itself fits.
-StandIn fitting_stand_in(const Job& job, const geometry::Polygon& piece) {
+StandIn fitting_stand_in(const Job& job, const geometry::Polygon& piece, Scene::Detail detail) {
+  if (detail == Scene::Detail::hulls) return make_hull_stand_in(piece);
   StandIn result = make_stand_in(piece);
   if (turns_that_fit(job, result.hull).size() < turns_that_fit(job, piece.outer).size()) {
     result = make_exact_stand_in(piece);
@@ -91,14 +92,14 @@ std::vector<double> angles_to_try(const Job& job, const StandIn& piece) {
 
 }  // namespace
 
-Scene::Scene(const Job& job)
+Scene::Scene(const Job& job, Detail detail)
     : any_angle_(!job.rotations_deg), edge_gap_cm_(job.edge_gap_cm), no_fits_(0, job.gap_cm) {
   std::vector<std::size_t> first_of_type;
   for (std::size_t i = 0; i < job.pieces.size(); ++i) {
     type_.push_back(find_or_add(job, i, first_of_type));
   }
   for (const auto piece : first_of_type) {
-    types_.push_back(fitting_stand_in(job, job.pieces[piece]));
+    types_.push_back(fitting_stand_in(job, job.pieces[piece], detail));
     of_type_.emplace_back();
     for (const double angle : angles_to_try(job, types_.back())) {
       Oriented oriented;

@@ -27,7 +27,8 @@ struct Pose {
 /// orientations: all that are allowed, or, where any is, those that lay an edge along a side.
 class Scene {
  public:
-  explicit Scene(const Job& job);
+  enum class Detail { parts, hulls };
+  explicit Scene(const Job& job, Detail detail = Detail::parts);
 
   int pieces() const { return static_cast<int>(type_.size()); }
   bool any_angle() const { return any_angle_; }

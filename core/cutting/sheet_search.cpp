@@ -212,11 +212,16 @@ std::size_t SheetSearch::next_candidate() const {
   return next;
 }
 
+bool SheetSearch::rows_will_do() {
+  if (limits_.placeable().empty()) return true;
+  lay_in_rows();
+  list_candidates();
+  return complete_ && candidates_.empty();
+}
+
 void SheetSearch::run() {
   if (limits_.placeable().empty()) return;
   lay_in_rows();
-  list_candidates();
-  if (complete_ && candidates_.empty() && budget_.cheapest_will_do()) return;
   construct();
   list_candidates();
   for (int turn = 1; !budget_.over(); ++turn) {

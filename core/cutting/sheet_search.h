@@ -22,6 +22,9 @@ class SheetSearch {
   SheetSearch(const Job& job, const SheetLimits& limits, Arrangement& arrangement, Budget& budget,
               Random& random, Offer offer, std::function<double()> off_cut_cm2);
   void run();
+  /// The first layouts alone.
+  /// @returns whether all placeable pieces lie and no set of sheets comes before theirs
+  bool rows_will_do();
 
  private:
   struct Candidate {

@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "core/cutting/oriented.h"
 #include "core/cutting/simplify.h"
@@ -38,12 +39,12 @@ geometry::Polygon about(Point reference, geometry::Polygon piece) {
 
 /// @param simple the piece or what covers it, about the reference
 StandIn stand_in_of(const geometry::Polygon& piece, Point reference,
-                    const geometry::Polygon& simple) {
+                    const geometry::Polygon& simple, std::vector<Convex> parts) {
   StandIn result;
   result.area_cm2 = geometry::area(piece);
   result.reference = reference;
   result.cover = simple;
-  result.parts = convex_parts(simple);
+  result.parts = std::move(parts);
   result.hull = geometry::convex_hull(simple.outer);
   for (const auto& p : result.hull) {
     result.reach_cm = std::max(result.reach_cm, geometry::norm(p));
@@ -61,11 +62,19 @@ Point middle(const geometry::Polygon& piece) {
 StandIn make_stand_in(const geometry::Polygon& piece) {
   const Box box = geometry::bounding_box(piece.outer);
   const double size = std::hypot(box.width(), box.height()) / 2;
-  return stand_in_of(piece, middle(piece), with_few_corners(about(middle(piece), piece), size));
+  const auto simple = with_few_corners(about(middle(piece), piece), size);
+  return stand_in_of(piece, middle(piece), simple, convex_parts(simple));
 }
 
 StandIn make_exact_stand_in(const geometry::Polygon& piece) {
-  return stand_in_of(piece, middle(piece), about(middle(piece), piece));
+  const auto exact = about(middle(piece), piece);
+  return stand_in_of(piece, middle(piece), exact, convex_parts(exact));
+}
+
+StandIn make_hull_stand_in(const geometry::Polygon& piece) {
+  const auto moved = about(middle(piece), piece);
+  Convex hull = convex_hull_of(moved);
+  return stand_in_of(piece, middle(piece), {hull.corners, {}}, {hull});
 }
 
 }  // namespace drapewright::cutting
