@@ -20,5 +20,7 @@ export QT_QPA_PLATFORM="${QT_QPA_PLATFORM:-offscreen}"
 export LSAN_OPTIONS="suppressions=$PWD/tests/support/leaks.supp:print_suppressions=0"
 export UBSAN_OPTIONS="print_stacktrace=1"
 
+# The sanitized run leaves out the tests beside GEOS and OpenCV: they run the same code for minutes,
+# and the release run has them.
 say "Running the tests of preset '$preset'"
 ctest --preset "$preset" -j "$(nproc 2>/dev/null || echo 1)"

@@ -47,6 +47,8 @@ TEST_F(SiteTest, AChosenPlaceShowsItsCautions) {
   EXPECT_EQ(said("site_cautions").count('\n') + 1, static_cast<int>(site->cautions.size()));
   EXPECT_EQ(driver.window().result().plan->body_site, "sacrum");
   EXPECT_FALSE(is_girth_asked());
+  const auto& cautions = driver.find<QLabel>("site_cautions");
+  EXPECT_GE(cautions.height(), cautions.heightForWidth(cautions.width())) << "lines are cut off";
   driver.press(QKeySequence::Undo);
   while (!driver.document().value().body_site_id.empty()) driver.press(QKeySequence::Undo);
   EXPECT_EQ(driver.find<QComboBox>("body_site_id").currentIndex(), 0);

@@ -11,6 +11,7 @@
 #include "app/desktop/document/case_document.h"
 #include "app/desktop/fields/limited_field.h"
 #include "app/desktop/fields/text_field.h"
+#include "app/desktop/fields/wrapped_label.h"
 #include "core/practice/body_sites.h"
 
 namespace drapewright::desktop {
@@ -38,7 +39,7 @@ SiteForm::SiteForm(CaseDocument& document, QWidget* parent)
       words_(new TextField("for example: left heel", this)),
       places_(new QComboBox(this)),
       clock_(quiet_text({}, this)),
-      advice_(new QLabel(this)),
+      advice_(new WrappedLabel(this)),
       limb_(new QWidget(this)),
       girth_(new LimitedField(
           practice::limit("limb_girth_cm"),
@@ -48,7 +49,6 @@ SiteForm::SiteForm(CaseDocument& document, QWidget* parent)
   build_girth();
   clock_->setObjectName("clock_convention");
   advice_->setObjectName("site_cautions");
-  advice_->setWordWrap(true);
   auto* form = new QFormLayout(this);
   form->setContentsMargins(0, 0, 0, 0);
   form->setFieldGrowthPolicy(QFormLayout::AllNonFixedFieldsGrow);
@@ -143,7 +143,7 @@ void SiteForm::show_advice(const wound::Case& value) {
       tips << all + " (" + QString::fromStdString(practice::describe(caution->source)) + ")";
     }
   }
-  advice_->setText(lines.join('\n'));
+  advice_->show_text(lines.join('\n'));
   advice_->setToolTip(tips.join("\n\n"));
   advice_->setVisible(!lines.isEmpty());
 }

@@ -14,6 +14,7 @@ namespace drapewright::desktop {
 class CaseDocument;
 class LimitedField;
 class TextField;
+class WrappedLabel;
 
 /// Where on the body the wound is: in free words, and chosen from the list of places; what the
 /// place asks for, which way its clock runs, and the girth of the limb where it is on one.
@@ -35,7 +36,7 @@ class SiteForm : public QWidget {
   TextField* words_;
   QComboBox* places_;
   QLabel* clock_;
-  QLabel* advice_;
+  WrappedLabel* advice_;
   QWidget* limb_;  ///< what is asked of limbs alone
   LimitedField* girth_;
 };
