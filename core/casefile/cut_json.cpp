@@ -11,6 +11,10 @@ std::string_view name_of(dressing::PieceUse use) {
       return "strip";
     case dressing::PieceUse::bridge:
       return "bridge";
+    case dressing::PieceUse::film:
+      return "film";
+    case dressing::PieceUse::skin_protection:
+      return "skin_protection";
     case dressing::PieceUse::layer:
       break;
   }
@@ -47,7 +51,7 @@ void write(JsonWriter& out, const dressing::CutSheet& sheet) {
   out.text("item", sheet.item);
   out.number("length_cm", sheet.length_cm);
   out.number("width_cm", sheet.width_cm);
-  out.number("thickness_cm", sheet.thickness_cm);
+  if (sheet.thickness_cm > 0) out.number("thickness_cm", sheet.thickness_cm);
   out.number("used_fraction", sheet.used_fraction);
   out.begin_list("placements");
   for (const auto& placement : sheet.placements) write(out, placement);
@@ -112,6 +116,7 @@ void write_list(JsonWriter& out, std::string_view name, const std::vector<Part>&
 
 void write_cut_layout(JsonWriter& out, const dressing::Plan& plan) {
   write_list(out, "cut_layout", plan.cut_layout);
+  write_list(out, "film_layout", plan.film_layout);
   write_list(out, "sheet_comparison", plan.sheet_comparison);
 }
 

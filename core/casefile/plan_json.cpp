@@ -131,6 +131,7 @@ void write(JsonWriter& out, const dressing::FilmSheet& sheet) {
   out.number("angle_deg", sheet.place.angle_deg);
   out.number("length_cm", sheet.place.length_cm);
   out.number("width_cm", sheet.place.width_cm);
+  if (sheet.shared > 0) out.number("shared", sheet.shared);
   out.end_object();
 }
 

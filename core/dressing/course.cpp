@@ -130,8 +130,8 @@ class CourseLister {
     std::map<std::string, int> under_bridges;
     double unplaced_cm2 = 0;
     for (const Drape& drape : plan_.drapes) {
-      for (const FilmSheet& sheet : drape.sheets) ++sheets[sheet.item];
-      for (const FilmSheet& sheet : drape.protection_sheets) ++under_bridges[sheet.item];
+      count_own(drape.sheets, sheets);
+      count_own(drape.protection_sheets, under_bridges);
       if (drape.sheets.empty()) unplaced_cm2 += drape.area_cm2;
     }
     for (const auto& [item, count] : sheets) {
@@ -141,7 +141,28 @@ class CourseLister {
       add_per_application(item, Kind::film_sheet, count, count_of(count, "sheet"),
                           "to protect the skin under bridges");
     }
+    list_shared_film();
     if (unplaced_cm2 > 0) list_film_by_area(unplaced_cm2);
+  }
+
+  static void count_own(const std::vector<FilmSheet>& sheets, std::map<std::string, int>& counts) {
+    for (const FilmSheet& sheet : sheets) {
+      if (sheet.shared == 0) ++counts[sheet.item];
+    }
+  }
+
+  void list_shared_film() {
+    std::map<std::string, std::pair<int, int>> shared;  // sheets, films
+    for (const CutSheet& sheet : plan_.film_layout) {
+      ++shared[sheet.item].first;
+      shared[sheet.item].second += static_cast<int>(sheet.placements.size());
+    }
+    for (const auto& [item, counts] : shared) {
+      const auto& [sheets, films] = counts;
+      add_per_application(
+          item, Kind::film_sheet, sheets, count_of(sheets, "sheet"),
+          "for " + count_of(films, "film") + " cut from " + (sheets == 1 ? "it" : "them"));
+    }
   }
 
   void list_film_by_area(double area_cm2) {

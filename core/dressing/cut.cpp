@@ -15,13 +15,6 @@ using supplies::StockItem;
 
 double area_of(const geometry::Box& box) { return box.width() * box.height(); }
 
-/// Costs rank one way above another only where every sheet has one, and not all are nothing.
-bool costs_are_given(const supplies::StockList& sheets) {
-  const auto given = [](const StockItem& item) { return item.unit_cost.has_value(); };
-  const auto something = [](const StockItem& item) { return item.unit_cost.value_or(0) > 0; };
-  return std::ranges::all_of(sheets, given) && std::ranges::any_of(sheets, something);
-}
-
 cutting::Job job_of(const CutGroup& group, const Cut& way, double gap_cm) {
   cutting::Job job{.gap_cm = gap_cm,
                    .edge_gap_cm = gap_cm,
@@ -115,6 +108,12 @@ cutting::Layout lay_out_again(const Cut& way, cutting::Options search, const Pro
 }
 
 bool is_better(const Cut& a, const Cut& b) { return rank(a) < rank(b); }
+
+bool costs_are_given(const supplies::StockList& sheets) {
+  const auto given = [](const StockItem& item) { return item.unit_cost.has_value(); };
+  const auto something = [](const StockItem& item) { return item.unit_cost.value_or(0) > 0; };
+  return std::ranges::all_of(sheets, given) && std::ranges::any_of(sheets, something);
+}
 
 double used_fraction(const cutting::CutSheet& sheet) {
   return cut_area(sheet) / (sheet.length_cm * sheet.width_cm);

@@ -33,6 +33,9 @@ cutting::Layout lay_out_again(const Cut& way, cutting::Options search, const Pro
 /// one that can be left behind), then cost, then sheets, then the off-cut.
 bool is_better(const Cut& a, const Cut& b);
 
+/// Costs rank one way above another only where every sheet has one, and not all are nothing.
+bool costs_are_given(const supplies::StockList& sheets);
+
 /// The area of a sheet's pieces in that of the sheet.
 double used_fraction(const cutting::CutSheet& sheet);
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <limits>
 #include <map>
+#include <set>
 #include <string>
 
 #include "core/base/numbers.h"
@@ -21,6 +22,8 @@ std::string in_words(const CutPiece& piece) {
     case PieceUse::bridge:
       return "Bridge " + std::to_string(piece.piece);
     case PieceUse::layer:
+    case PieceUse::film:  // is never in a group of filler
+    case PieceUse::skin_protection:
       break;
   }
   return "Layer " + std::to_string(piece.layer) + ", piece " + std::to_string(piece.piece);
@@ -101,6 +104,21 @@ void report_thickness(const CutGroup& group, FindingList& findings) {
   }
 }
 
+/// " (piece 2 of layer 1 in wound 1, ...)", the first few.
+std::string names_of_missing(const CutGroup& group, const Cut& way) {
+  constexpr std::size_t most = 4;
+  std::string names;
+  std::set<int> named;
+  for (const int part : way.layout.unplaced) {
+    const int number = way.split.piece_of[static_cast<std::size_t>(part)];
+    if (!named.insert(number).second) continue;
+    if (named.size() > most) return " (" + names + " and others)";
+    const CutPiece& piece = group.pieces[static_cast<std::size_t>(number)];
+    names += (names.empty() ? "" : "; ") + in_words(piece) + " of wound " + piece.wound;
+  }
+  return " (" + names + ")";
+}
+
 void report_missing(const CutGroup& group, const Cut& way, FindingList& findings) {
   const auto missing = static_cast<int>(way.layout.unplaced.size());
   if (missing == 0) return;
@@ -116,8 +134,9 @@ void report_missing(const CutGroup& group, const Cut& way, FindingList& findings
   findings.add({.severity = Severity::warning,
                 .code = "filler-sheets-lacking",
                 .text = "The filler sheets of " + format_short(group.thickness_cm, 2) +
-                        " cm in stock do not hold every piece: " + pieces +
-                        " found no sheet. The materials list has the sheets for the others only.",
+                        " cm in stock do not hold every piece: " + pieces + " found no sheet" +
+                        names_of_missing(group, way) +
+                        ". The materials list has the sheets for the others only.",
                 .source = own_rule()});
 }
 

@@ -8,6 +8,7 @@
 #include "core/dressing/drape.h"
 #include "core/dressing/fill.h"
 #include "core/dressing/fill_remarks.h"
+#include "core/dressing/film_sharing.h"
 #include "core/dressing/measures.h"
 #include "core/dressing/prepare.h"
 #include "core/dressing/remarks.h"
@@ -56,6 +57,7 @@ Draft draft_plan(const wound::Case& value, const std::string& today, const Progr
                              {zones_of_kind(assessment, wound::ZoneKind::no_film),
                               zones_of_kind(assessment, wound::ZoneKind::no_port)},
                              value, plan.fill, findings, progress);
+  share_film_sheets(plan, value, findings, progress);
   remark_on_girth(value, plan.drapes, findings);
   progress.at(0.6);
   return draft;

@@ -88,6 +88,8 @@ struct Fill {
 struct FilmSheet {
   std::string item;
   geometry::Rectangle place;  ///< its sides are the sheet's own, centre and angle say where
+  int shared =
+      0;  ///< from 1: the sheet of Plan::film_layout that it is cut from; 0: one of its own
 };
 
 /// A strip of filler over film-protected skin, counted as a piece: to the port, or from one piece
@@ -173,23 +175,24 @@ struct Drape {
   std::vector<FilmSheet> protection_sheets;  ///< film under the bridges
 };
 
-/// What a piece that is cut from filler is.
-enum class PieceUse { layer, strip, bridge };
+/// What a piece that is cut from a sheet is: of filler, then of film.
+enum class PieceUse { layer, strip, bridge, film, skin_protection };
 
 /// One piece as it lies on its sheet, never turned over: the plan's piece, turned about the
 /// drawing's origin and then shifted.
 struct Placement {
   PieceUse use = PieceUse::layer;
   std::string wound;  ///< of a bridge: the first wound under its film
-  int layer = 1;      ///< 0 for a strip or a bridge
-  int piece = 1;      ///< from 1: within the layer; among the plan's strips; among its bridges
+  int layer = 1;      ///< 0 for all that is in no layer
+  int piece = 1;      ///< from 1: within the layer; else among the plan's strips, bridges, films or
+                      ///< protection sheets
   int part = 0;       ///< from 1 where a strip or a bridge is cut in parts; 0: it is whole
   double angle_deg = 0;
   geometry::Point shift_cm;
   geometry::Polygon outline_cm;  ///< on the sheet: its corner at the origin, its length along x
 };
 
-/// One filler sheet to open, with what is cut from it.
+/// One sheet to open, with what is cut from it. Film has no thickness.
 struct CutSheet {
   std::string item;
   double length_cm = 0;
@@ -250,6 +253,7 @@ struct Plan {
   Fill fill;
   std::vector<Drape> drapes;
   std::vector<CutSheet> cut_layout;               ///< the filler sheets to open, thickest first
+  std::vector<CutSheet> film_layout;              ///< film sheets that several films share
   std::vector<SheetComparison> sheet_comparison;  ///< for each thickness, in that order
   std::vector<Consumable> consumables;
   std::vector<Finding> findings;  ///< stops first, then warnings, then notes

@@ -38,8 +38,8 @@ constexpr double seam_reach_cm = 1e-3;
 /// One sheet on the page: its caption above it.
 struct Block {
   const CutSheet* sheet = nullptr;
-  std::size_t index = 0;  ///< in the cut layout
-  Point upper_left;       ///< mm, of the caption
+  std::string title;
+  Point upper_left;  ///< mm, of the caption
   double width_mm = 0;
   double height_mm = 0;
 };
@@ -64,7 +64,9 @@ class CutPage {
 
   Drawing draw() {
     Drawing drawing;
-    drawing.title = "Filler sheets: " + plan_.label + ", " + plan_.date;
+    drawing.title =
+        std::string(plan_.film_layout.empty() ? "Filler sheets: " : "Filler and film sheets: ") +
+        plan_.label + ", " + plan_.date;
     drawing.scale = scale_ / 10;
     drawing.width_mm = std::max(room_width_, flow_.width_mm + 2 * edge_mm);
     if (flow_.blocks.empty()) drawing.width_mm = std::min(room_width_, 60 * text_);
@@ -72,7 +74,8 @@ class CutPage {
     const double foot = draw_frame(drawing);
     drawing.height_mm = foot + edge_mm;
     drawing.description = description();
-    for (DrawnLayer* layer : {&fine_, &grid_, &pieces_, &bridges_, &seams_, &measures_, &panel_}) {
+    for (DrawnLayer* layer :
+         {&fine_, &grid_, &films_, &pieces_, &bridges_, &seams_, &measures_, &panel_}) {
       if (layer->areas.empty() && layer->strokes.empty() && layer->labels.empty()) continue;
       drawing.layers.push_back(std::move(*layer));
     }
@@ -98,17 +101,27 @@ class CutPage {
     }
   }
 
-  static std::string title_of(const CutSheet& sheet, std::size_t index) {
-    return "Sheet " + std::to_string(index + 1) + ": " + sheet.item;
+  /// Filler sheets, then the film sheets that several films share, each with its title.
+  std::vector<std::pair<const CutSheet*, std::string>> sheets() const {
+    std::vector<std::pair<const CutSheet*, std::string>> all;
+    const auto add = [&](const std::vector<CutSheet>& layout, const char* noun) {
+      int number = 0;
+      for (const CutSheet& sheet : layout) {
+        all.emplace_back(&sheet, noun + std::to_string(++number) + ": " + sheet.item);
+      }
+    };
+    add(plan_.cut_layout, "Sheet ");
+    add(plan_.film_layout, "Shared film sheet ");
+    return all;
   }
 
   /// Sheets side by side as far as the width goes, then below.
   Flow flow() const {
     Flow result;
     double x = 0, y = 0, row = 0;
-    for (std::size_t i = 0; i < plan_.cut_layout.size(); ++i) {
-      const CutSheet& sheet = plan_.cut_layout[i];
-      const double caption = text_width_mm(title_of(sheet, i), text_, true);
+    for (const auto& [cut, title] : sheets()) {
+      const CutSheet& sheet = *cut;
+      const double caption = text_width_mm(title, text_, true);
       const double width =
           std::max(sheet.length_cm * scale_, std::min(caption + 1, room_width_ - 2 * edge_mm));
       const double height = caption_mm() + sheet.width_cm * scale_;
@@ -118,7 +131,7 @@ class CutPage {
         row = 0;
       }
       result.blocks.push_back(
-          {&sheet, i, {edge_mm + x, edge_mm + heading_mm() + y}, width, height});
+          {&sheet, title, {edge_mm + x, edge_mm + heading_mm() + y}, width, height});
       result.width_mm = std::max(result.width_mm, x + width);
       row = std::max(row, height);
       result.height_mm = y + row;
@@ -143,7 +156,7 @@ class CutPage {
   void draw_block(const Block& block) {
     const CutSheet& sheet = *block.sheet;
     const Point corner = block.upper_left;
-    say({corner.x, corner.y + text_}, title_of(sheet, block.index), block.width_mm, text_, true);
+    say({corner.x, corner.y + text_}, block.title, block.width_mm, text_, true);
     say({corner.x, corner.y + 2.5 * text_},
         format_number(100 * sheet.used_fraction, 0) + " % used" +
             (sheet.off_cut ? "; off-cut " + off_cut_in_words(*sheet.off_cut) : ""),
@@ -163,9 +176,13 @@ class CutPage {
     if (sheet.off_cut) draw_off_cut(*sheet.off_cut, map);
   }
 
+  DrawnLayer& layer_of(PieceUse use) {
+    if (use == PieceUse::film || use == PieceUse::skin_protection) return films_;
+    return use == PieceUse::bridge ? bridges_ : pieces_;
+  }
+
   void draw_piece(const dressing::Placement& placement, const ScaleMap& map) {
-    const bool bridge = placement.use == PieceUse::bridge;
-    DrawnLayer& layer = bridge ? bridges_ : pieces_;
+    DrawnLayer& layer = layer_of(placement.use);
     layer.areas.push_back({{map.to_mm(placement.outline_cm)}, layer.kind});
     const Point middle = map.to_mm(inner_point(placement.outline_cm));
     layer.labels.push_back({.at = {middle.x, middle.y + 0.35 * text_},
@@ -212,7 +229,7 @@ class CutPage {
   }
 
   std::vector<std::string> notes() const {
-    if (plan_.cut_layout.empty()) {
+    if (plan_.cut_layout.empty() && plan_.film_layout.empty()) {
       return {"No filler sheet is cut for this plan: see the findings."};
     }
     if (brief_) {
@@ -223,12 +240,16 @@ class CutPage {
     std::vector<std::string> result{
         "1.2: layer 1, piece 2. Seen from the same side as the wound: pieces are turned, never "
         "turned over. The sheets of one application."};
+    if (!plan_.film_layout.empty()) {
+      result.emplace_back("Film is trimmed along the lines while its backing is on.");
+    }
     if (!plan_.fill.seams.empty()) {
       result.emplace_back(
           "Dashed: a seam. What was cut apart there lies edge to edge in the wound.");
     }
     const auto left = [](const CutSheet& sheet) { return sheet.off_cut.has_value(); };
-    if (std::ranges::any_of(plan_.cut_layout, left)) {
+    if (std::ranges::any_of(plan_.cut_layout, left) ||
+        std::ranges::any_of(plan_.film_layout, left)) {
       result.push_back("Crossed out: the largest rectangle left of the sheet. " +
                        std::string(off_cut_advice));
     }
@@ -275,9 +296,12 @@ class CutPage {
   std::string description() const {
     std::string words = count_of(static_cast<int>(plan_.cut_layout.size()), "filler sheet") +
                         " to open for one application.";
+    if (!plan_.film_layout.empty()) {
+      words += " " + count_of(static_cast<int>(plan_.film_layout.size()), "film sheet") +
+               " that several films are cut from.";
+    }
     for (const Block& block : flow_.blocks) {
-      words += " " + title_of(*block.sheet, block.index) +
-               ", holds: " + pieces_in_words(*block.sheet, several_) + ".";
+      words += " " + block.title + ", holds: " + pieces_in_words(*block.sheet, several_) + ".";
     }
     return words + " Drawn at scale " + scale_in_words(scale_) + ".";
   }
@@ -291,6 +315,7 @@ class CutPage {
   Flow flow_;
   DrawnLayer fine_{LayerKind::fine_grid, {}, {}, {}}, grid_{LayerKind::grid, {}, {}, {}};
   DrawnLayer seams_{LayerKind::seam, {}, {}, {}}, pieces_{LayerKind::filler, {}, {}, {}};
+  DrawnLayer films_{LayerKind::film, {}, {}, {}};
   DrawnLayer bridges_{LayerKind::bridge, {}, {}, {}}, measures_{LayerKind::measures, {}, {}, {}};
   DrawnLayer panel_{LayerKind::panel, {}, {}, {}};
 };

@@ -8,6 +8,22 @@
 namespace drapewright::report {
 namespace {
 
+std::string noun_of(dressing::PieceUse use) {
+  switch (use) {
+    case dressing::PieceUse::strip:
+      return "Strip";
+    case dressing::PieceUse::bridge:
+      return "Bridge";
+    case dressing::PieceUse::film:
+      return "Film";
+    case dressing::PieceUse::skin_protection:
+      return "Film under bridge";
+    case dressing::PieceUse::layer:
+      break;
+  }
+  return "Piece";
+}
+
 std::string rounded_down(double length_cm) {
   return format_number(std::floor(10 * length_cm + 1e-6) / 10, 1);
 }
@@ -18,8 +34,7 @@ std::string placement_name(const dressing::Placement& placement, bool several_wo
   if (placement.use == dressing::PieceUse::layer) {
     return piece_name(placement.wound, placement.layer, placement.piece, several_wounds);
   }
-  std::string name = placement.use == dressing::PieceUse::strip ? "Strip " : "Bridge ";
-  name += std::to_string(placement.piece);
+  std::string name = noun_of(placement.use) + " " + std::to_string(placement.piece);
   if (placement.part > 0) name += ", part " + std::to_string(placement.part);
   return name;
 }

@@ -9,7 +9,8 @@
 namespace drapewright::report {
 
 /// How a piece is called on its sheet: as in the drawing of the plan ("1.2", "B 1.2"), "Strip 1",
-/// "Bridge 2"; a part of a strip or a bridge "Strip 1, part 2".
+/// "Bridge 2",
+/// "Film 1", "Film under bridge 1"; a part of a strip or a bridge "Strip 1, part 2".
 std::string placement_name(const dressing::Placement& placement, bool several_wounds);
 
 /// All of a sheet's pieces by name, parted by commas.

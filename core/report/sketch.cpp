@@ -232,6 +232,7 @@ void add_drape(SketchBuilder& builder, const dressing::Drape& drape) {
   builder.add_region(LayerKind::film_required, drape.required_outline_cm);
   builder.add_region(LayerKind::film, drape.outline_cm);
   for (const dressing::FilmSheet& sheet : drape.sheets) {
+    if (sheet.shared > 0) continue;  // it lies over this wound only on the cutting table
     const geometry::Ring corners = geometry::corners(sheet.place);
     builder.add_area(LayerKind::film_sheet, {corners, {}});
     builder.add_caption({LayerKind::film_sheet, corners.front(), sheet.item});

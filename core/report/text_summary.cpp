@@ -265,6 +265,11 @@ class Summary {
               (sheet.off_cut ? "; leaves " + glued(off_cut_in_words(*sheet.off_cut)) : ""));
     }
     for (const auto& comparison : plan_.sheet_comparison) write_choices(comparison);
+    for (std::size_t i = 0; i < plan_.film_layout.size(); ++i) {
+      const auto& sheet = plan_.film_layout[i];
+      row("Shared film " + std::to_string(i + 1),
+          sheet.item + ": " + pieces_in_words(sheet, plan_.wounds.size() > 1));
+    }
     paragraph("  ", std::string(cost_advice));
     paragraph("  ", std::string(off_cut_advice));
   }
@@ -328,7 +333,11 @@ class Summary {
 
   void write_protection(const dressing::Drape& drape) {
     for (const auto& sheet : drape.protection_sheets) {
-      row("Under the bridge", sheet.item + ", cut to protect the skin");
+      row("Under the bridge",
+          sheet.item +
+              (sheet.shared > 0 ? ", shared film sheet " + std::to_string(sheet.shared)
+                                : std::string()) +
+              ", cut to protect the skin");
     }
     const auto bare = std::ranges::count_if(
         drape.bridges, [](const auto& bridge) { return !bridge.skin_protection.empty(); });
@@ -340,6 +349,11 @@ class Summary {
   void write_sheets(const dressing::Drape& drape) {
     if (drape.sheets.empty()) row("Sheet", "the stock has not enough: see the findings");
     for (const auto& sheet : drape.sheets) {
+      if (sheet.shared > 0) {
+        row("Sheet", sheet.item + ", shared film sheet " + std::to_string(sheet.shared) +
+                         ": see the cut layout");
+        continue;
+      }
       const geometry::Point centre = sheet.place.centre;
       row("Sheet", sheet.item + ", " + glued("middle at " + in_words(centre)) + ", longer side " +
                        along_clock(sheet.place.angle_deg));

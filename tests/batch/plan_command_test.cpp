@@ -44,7 +44,8 @@ TEST(PlanSummary, TellsOfTheBridgeToThePortAndOfTheRoomOnItsPad) {
   EXPECT_THAT(text, HasSubstr("Filler: 2 pieces"));
   EXPECT_THAT(text, HasSubstr("  Count             1 in layers and 1 bridge\n"));
   EXPECT_THAT(text, HasSubstr("  Bridge to port    1.8 cm long, 3 cm wide, pad 3 cm across"));
-  EXPECT_THAT(text, HasSubstr("  Under the bridge  Film sheet 15 x 15 cm"));
+  EXPECT_THAT(text, HasSubstr("  Shared film 1     Film sheet 20 x 20 cm: Film 1; Film under"));
+  EXPECT_THAT(text, HasSubstr("  Under the bridge  Film sheet 20 x 20 cm, shared film sheet 1"));
   EXPECT_THAT(text, HasSubstr("room at the port 3.0 cm: it"));
 }
 

@@ -227,6 +227,26 @@ TEST(SpoiltBridge, ObjectsToBareSkinUnderIt) {
       "a bridge has no film under it");
 }
 
+TEST(SpoiltFilmSheet, ObjectsToFilmsThatDoNotFitOnIt) {
+  const wound::Case value = small_case();
+  ASSERT_EQ(dressing::plan_dressing(value).film_layout.size(), 1U) << "film and skin protection";
+  const auto second = [](Plan& plan) -> dressing::Placement& {
+    return plan.film_layout.at(0).placements.at(1);
+  };
+  expect_refused(
+      value,
+      [&](Plan& plan) {
+        second(plan).outline_cm.outer = geometry::circle(1, {1, -0.4});
+      },
+      "beyond its shared sheet");
+  expect_refused(
+      value,
+      [&](Plan& plan) { second(plan).outline_cm = plan.film_layout[0].placements[0].outline_cm; },
+      "too near each other");
+  expect_refused(
+      value, [](Plan& plan) { plan.drapes[0].sheets[0].shared = 0; }, "that it shares its sheet");
+}
+
 TEST(SpoiltBridge, ObjectsToFillerThatIsNotJoined) {
   expect_refused(
       pair_case(), [](Plan& plan) { plan.drapes[0].bridges.clear(); }, "filler is not joined");

@@ -149,12 +149,40 @@ void audit_sheets(Audit& audit, const Drape& drape, const GeosShape& film) {
                "film sheets overlap too little");
 }
 
+/// Films that share a sheet: each as large as it is over the wound, on the sheet, and apart.
+void audit_shared_sheet(Audit& audit, const dressing::CutSheet& sheet) {
+  const GeosShape room = GeosShape(sheet_shape({.centre = {sheet.length_cm / 2, sheet.width_cm / 2},
+                                                .length_cm = sheet.length_cm,
+                                                .width_cm = sheet.width_cm}))
+                             .buffered(hair_cm);
+  audit.expect(sheet.placements.size() > 1, "a shared film sheet has one film");
+  std::vector<GeosShape> cut;
+  for (const dressing::Placement& placement : sheet.placements) {
+    const GeosShape shape(placement.outline_cm);
+    if (placement.use == dressing::PieceUse::film) {
+      const Drape& drape = audit.plan.drapes.at(static_cast<std::size_t>(placement.piece - 1));
+      audit.expect_near(shape.area(), drape.area_cm2, 1e-6 * (1 + drape.area_cm2),
+                        "a film on a shared sheet");
+      audit.expect(drape.sheets.size() == 1 && drape.sheets.front().shared > 0 &&
+                       drape.sheets.front().item == sheet.item,
+                   "a film does not say that it shares its sheet");
+    }
+    audit.expect(room.covers(shape), "a film reaches beyond its shared sheet");
+    for (const GeosShape& other : cut) {
+      audit.expect(shape.distance(other) >= audit.value.dressing.piece_gap_cm - hair_cm,
+                   "films on one sheet come too near each other");
+    }
+    cut.push_back(shape);
+  }
+}
+
 /// No more of an item than the shelf holds, and every sheet with the sides of its item.
 void audit_stock(Audit& audit) {
   std::map<std::string, int> taken;
   const auto take = [&](const std::vector<dressing::FilmSheet>& sheets) {
-    for (const dressing::FilmSheet& sheet : sheets) ++taken[sheet.item];
+    for (const dressing::FilmSheet& sheet : sheets) taken[sheet.item] += sheet.shared > 0 ? 0 : 1;
   };
+  for (const dressing::CutSheet& sheet : audit.plan.film_layout) ++taken[sheet.item];
   for (const Drape& drape : audit.plan.drapes) {
     take(drape.sheets);
     take(drape.protection_sheets);
@@ -198,6 +226,7 @@ void audit_films(Audit& audit) {
   audit_grouping(audit);
   for (const Drape& drape : audit.plan.drapes) audit_drape(audit, drape);
   audit_stock(audit);
+  for (const dressing::CutSheet& sheet : audit.plan.film_layout) audit_shared_sheet(audit, sheet);
 }
 
 }  // namespace drapewright::support
