@@ -130,10 +130,11 @@ Layout lay_out(const Job& job, const Options& options, const Progress& progress)
   check(job);
   Budget budget(options, progress);
   Random random(options.seed);
-  if (!job.strip_width_cm && options.cheapest_will_do) {
+  if (!job.strip_width_cm && (options.cheapest_will_do || options.rows_only)) {
     Scene hulls(job, Scene::Detail::hulls);
     Outlet outlet(job, options, hulls);
-    if (search_sheets(job, hulls, budget, random, outlet, true)) return outlet.best();
+    const bool will_do = search_sheets(job, hulls, budget, random, outlet, true);
+    if (will_do || options.rows_only) return outlet.best();
   }
   Scene scene(job);
   Outlet outlet(job, options, scene);

@@ -77,6 +77,8 @@ struct Options {
   std::int64_t max_work = std::numeric_limits<std::int64_t>::max();
   /// Ends as soon as no layout can cost less; else the off-cut is enlarged in what time is left.
   bool cheapest_will_do = false;
+  /// Rows of the pieces' hulls and no search: takes next to no time. Not for strips.
+  bool rows_only = false;
   /// Asked many times a step; the search ends with the best so far once it says so. The core reads
   /// no clock, so the caller brings one.
   std::function<bool()> out_of_time;

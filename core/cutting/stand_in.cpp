@@ -57,12 +57,15 @@ Point middle(const geometry::Polygon& piece) {
   return 0.5 * (box.low + box.high);
 }
 
+double size_of(const geometry::Polygon& piece) {
+  const Box box = geometry::bounding_box(piece.outer);
+  return std::hypot(box.width(), box.height()) / 2;
+}
+
 }  // namespace
 
 StandIn make_stand_in(const geometry::Polygon& piece) {
-  const Box box = geometry::bounding_box(piece.outer);
-  const double size = std::hypot(box.width(), box.height()) / 2;
-  const auto simple = with_few_corners(about(middle(piece), piece), size);
+  const auto simple = with_few_corners(about(middle(piece), piece), size_of(piece));
   return stand_in_of(piece, middle(piece), simple, convex_parts(simple));
 }
 
@@ -71,10 +74,14 @@ StandIn make_exact_stand_in(const geometry::Polygon& piece) {
   return stand_in_of(piece, middle(piece), exact, convex_parts(exact));
 }
 
+// Its rows are laid by the whole hull, so that what fits exactly still does; only what is left of
+// the sheet is measured beside fewer corners.
 StandIn make_hull_stand_in(const geometry::Polygon& piece) {
   const auto moved = about(middle(piece), piece);
-  Convex hull = convex_hull_of(moved);
-  return stand_in_of(piece, middle(piece), {hull.corners, {}}, {hull});
+  const Convex hull = convex_hull_of(moved);
+  StandIn result = stand_in_of(piece, middle(piece), {hull.corners, {}}, {hull});
+  result.cover = with_few_corners(result.cover, size_of(piece));
+  return result;
 }
 
 }  // namespace drapewright::cutting

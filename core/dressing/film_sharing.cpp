@@ -19,8 +19,6 @@ namespace {
 
 /// The engine's own domain; with more, the films keep a sheet each.
 constexpr std::size_t most_films = 40;
-constexpr std::int64_t few_steps = 50;
-constexpr std::int64_t little_work = 50'000;  // some five to ten milliseconds
 
 /// One film that now takes a sheet of its own.
 struct Film {
@@ -56,9 +54,7 @@ class FilmSharer {
   void share() {
     gather();
     if (films_.size() < 2 || films_.size() > most_films || !can_gain()) return;
-    const cutting::Layout layout = cutting::lay_out(
-        job(), {.max_steps = few_steps, .max_work = little_work, .cheapest_will_do = true},
-        progress_);
+    const cutting::Layout layout = cutting::lay_out(job(), {.rows_only = true}, progress_);
     if (is_better(layout)) enter(layout);
   }
 
