@@ -11,7 +11,7 @@ core_tests="libgtest-dev libgmock-dev"
 program="qt6-base-dev qt6-svg-dev libcli11-dev fonts-dejavu-core"
 # libopencv-imgproc-dev is all that the tests use of OpenCV: libopencv-dev would bring 340 packages
 # more.
-tests="libgeos-dev libopencv-imgproc-dev librapidcheck-dev python3-jsonschema"
+tests="libgeos-dev libopencv-imgproc-dev librapidcheck-dev poppler-utils python3-jsonschema"
 
 case ${1:-program} in
   core) wanted="$core $core_tests" ;;

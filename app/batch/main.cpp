@@ -5,6 +5,7 @@
 #include "app/batch/faults.h"
 #include "app/batch/layout_command.h"
 #include "app/batch/plan_command.h"
+#include "app/batch/templates_command.h"
 
 namespace drapewright::batch {
 namespace {
@@ -23,6 +24,7 @@ constexpr const char* conventions =
     "  drapewright-batch plan leg.json --json                 the plan for other programs\n"
     "  drapewright-batch plan leg.json --svg leg.svg          and its drawing\n"
     "  drapewright-batch plan cases --json-lines              a folder of them\n"
+    "  drapewright-batch templates leg.json --pdf leg.pdf     cutting templates at life size\n"
     "  drapewright-batch check leg.json                       read and validate only\n"
     "  drapewright-batch layout job.json                      lay bare pieces out on sheets\n\n"
     "drapewright-batch COMMAND --help says more about a command.";
@@ -35,6 +37,7 @@ int run(int count, char** arguments) {
   app.footer(conventions);
   add_plan_command(app, status);
   add_check_command(app, status);
+  add_templates_command(app, status);
   add_layout_command(app, status);
   try {
     app.parse(count, arguments);

@@ -2,10 +2,10 @@
 
 #include <QBuffer>
 #include <QByteArray>
-#include <QGuiApplication>
 #include <QImage>
 #include <string_view>
 
+#include "app/batch/offscreen.h"
 #include "app/printing/picture.h"
 #include "core/casefile/text_file.h"
 #include "core/report/svg.h"
@@ -17,14 +17,7 @@ void write_svg_file(const std::string& path, const report::Drawing& drawing) {
 }
 
 void write_png_file(const std::string& path, const report::Drawing& drawing, double dpi) {
-  // Qt paints text only with an application, which here must not look for a display, nor tell the
-  // user about the desktop that it misses.
-  qputenv("QT_QPA_PLATFORM", "offscreen");
-  qInstallMessageHandler([](QtMsgType, const QMessageLogContext&, const QString&) {});
-  int count = 1;
-  std::string name = "drapewright-batch";
-  char* arguments[] = {name.data(), nullptr};
-  const QGuiApplication application(count, arguments);
+  const Offscreen offscreen;
   QBuffer bytes;
   bytes.open(QIODevice::WriteOnly);
   if (!printing::to_picture(drawing, dpi).save(&bytes, "PNG")) {

@@ -103,12 +103,26 @@ void paint_words(QPainter& painter, const report::DrawnLayer& layer, report::Gro
   painter.restore();
 }
 
+namespace {
+
+void paint_layers(QPainter& painter, const report::Drawing& drawing, report::Ground ground) {
+  for (const report::DrawnLayer& layer : drawing.layers) paint_shapes(painter, layer, ground);
+  for (const report::DrawnLayer& layer : drawing.layers) paint_words(painter, layer, ground);
+}
+
+}  // namespace
+
 void paint(QPainter& painter, const report::Drawing& drawing, report::Ground ground) {
   painter.save();
   painter.fillRect(QRectF(0, 0, drawing.width_mm, drawing.height_mm),
                    to_qcolor(report::ground_colour(ground)));
-  for (const report::DrawnLayer& layer : drawing.layers) paint_shapes(painter, layer, ground);
-  for (const report::DrawnLayer& layer : drawing.layers) paint_words(painter, layer, ground);
+  paint_layers(painter, drawing, ground);
+  painter.restore();
+}
+
+void paint_on_paper(QPainter& painter, const report::Drawing& drawing) {
+  painter.save();
+  paint_layers(painter, drawing, report::Ground::light);
   painter.restore();
 }
 

@@ -11,6 +11,9 @@ namespace drapewright::printing {
 void paint(QPainter& painter, const report::Drawing& drawing,
            report::Ground ground = report::Ground::light);
 
+/// The same on a ground that is there already: paper.
+void paint_on_paper(QPainter& painter, const report::Drawing& drawing);
+
 /// The two passes of `paint`, for callers that draw between them.
 void paint_shapes(QPainter& painter, const report::DrawnLayer& layer, report::Ground ground);
 void paint_words(QPainter& painter, const report::DrawnLayer& layer, report::Ground ground);

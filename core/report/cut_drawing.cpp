@@ -4,7 +4,6 @@
 #include <array>
 #include <cmath>
 #include <iterator>
-#include <sstream>
 #include <stdexcept>
 #include <string>
 #include <utility>
@@ -259,17 +258,7 @@ class CutPage {
   std::vector<std::string> note_lines(double width_mm) const {
     std::vector<std::string> lines;
     for (const std::string& note : notes()) {
-      std::istringstream words(note);
-      std::string line;
-      for (std::string word; words >> word;) {
-        const std::string longer = line.empty() ? word : line + " " + word;
-        if (!line.empty() && text_width_mm(longer, 0.9 * text_) > width_mm) {
-          lines.push_back(std::exchange(line, word));
-        } else {
-          line = longer;
-        }
-      }
-      lines.push_back(line);
+      std::ranges::move(wrapped(note, width_mm, 0.9 * text_), std::back_inserter(lines));
     }
     return lines;
   }

@@ -105,6 +105,31 @@ constexpr std::array styles{
                0.2},
 };
 
+// To be cut or drawn along: every line is as fine as a printer prints without a gap, and black.
+constexpr double fine_mm = 0.2;
+constexpr Colour black{0, 0, 0};
+constexpr LayerStyle fine(LayerKind kind, std::string_view id, std::string_view title,
+                          Line line = Line::solid) {
+  return {kind, id, title, black, clear, ink_dark, clear, fine_mm, line};
+}
+
+constexpr std::array template_styles{
+    fine(LayerKind::cut_line, "cut-line", "Cut here"),
+    fine(LayerKind::usual_border, "usual-border", "Usual border", Line::long_dashed),
+    fine(LayerKind::least_border, "least-border", "Least border", Line::dash_dot),
+    fine(LayerKind::guide, "guide", "Place only, not cut", Line::dotted),
+    fine(LayerKind::check_bar, "check-bar", "Check bar, 100 mm"),
+    fine(LayerKind::registration, "registration", "Mark where tiles join"),
+    LayerStyle{LayerKind::tile_here,
+               "tile-here",
+               "This page",
+               black,
+               {0, 0, 0, 60},
+               ink_dark,
+               faint(ink_dark, 60),
+               fine_mm},
+};
+
 // The pauses look as long as the dashes although round caps are not used.
 constexpr std::array dashed{4.5, 3.0};
 constexpr std::array short_dashed{1.9, 1.1};
@@ -115,10 +140,13 @@ constexpr std::array dash_dot{9.0, 3.0, 1.5, 3.0};
 }  // namespace
 
 std::span<const LayerStyle> layer_styles() { return styles; }
+std::span<const LayerStyle> paper_styles() { return template_styles; }
 
 const LayerStyle& style_of(LayerKind kind) {
-  for (const LayerStyle& style : styles) {
-    if (style.kind == kind) return style;
+  for (const auto table : {layer_styles(), paper_styles()}) {
+    for (const LayerStyle& style : table) {
+      if (style.kind == kind) return style;
+    }
   }
   throw std::logic_error("a layer without a style");
 }

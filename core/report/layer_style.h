@@ -35,6 +35,14 @@ enum class LayerKind {
   clock,
   finding_place,
   panel,  ///< rulers, legend, scale bar and heading: around the plan, not of it
+  // On paper alone, at life size: fine lines, no fills.
+  cut_line,
+  usual_border,
+  least_border,
+  guide,  ///< shows a place, is not cut
+  check_bar,
+  registration,
+  tile_here,  ///< in the key of tiles
 };
 
 enum class Hatch { none, rising, falling, crossed, dotted, horizontal, vertical };
@@ -61,7 +69,8 @@ struct LayerStyle {
   }
 };
 
-std::span<const LayerStyle> layer_styles();  ///< bottom first
+std::span<const LayerStyle> layer_styles();  ///< of a plan's drawing, bottom first
+std::span<const LayerStyle> paper_styles();  ///< of cutting templates, on paper alone
 const LayerStyle& style_of(LayerKind kind);
 
 /// Lengths of dash, gap, dash, gap ... in units of the line's width; empty for a solid line.

@@ -294,7 +294,7 @@ std::span<const double> round_reductions() { return reductions; }
 
 void join_layers(Drawing& drawing) {
   std::vector<DrawnLayer> joined;
-  for (const LayerStyle& style : layer_styles()) {
+  const auto join = [&](const LayerStyle& style) {
     DrawnLayer whole{style.kind, {}, {}, {}};
     for (DrawnLayer& part : drawing.layers) {
       if (part.kind != style.kind) continue;
@@ -305,7 +305,9 @@ void join_layers(Drawing& drawing) {
     if (!whole.areas.empty() || !whole.strokes.empty() || !whole.labels.empty()) {
       joined.push_back(std::move(whole));
     }
-  }
+  };
+  std::ranges::for_each(layer_styles(), join);
+  std::ranges::for_each(paper_styles(), join);
   drawing.layers = std::move(joined);
 }
 

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <array>
+#include <sstream>
+#include <utility>
 
 namespace drapewright::report {
 
@@ -46,6 +48,47 @@ std::string fitted(const std::string& text, double width_mm, double size_mm, boo
     if (text_width_mm(part, size_mm, bold) <= width_mm) break;
   }
   return part;
+}
+
+namespace {
+
+/// As many whole characters of a word as the width holds, one at least.
+std::size_t bytes_that_fit(const std::string& word, double width_mm, double size_mm, bool bold) {
+  std::size_t fitting = 0;
+  for (std::size_t end = 1; end <= word.size(); ++end) {
+    const bool inside = end < word.size() && (static_cast<unsigned char>(word[end]) & 0xC0) == 0x80;
+    if (inside) continue;
+    if (fitting > 0 && text_width_mm(word.substr(0, end), size_mm, bold) > width_mm) break;
+    fitting = end;
+  }
+  return fitting;
+}
+
+}  // namespace
+
+std::vector<std::string> wrapped(const std::string& text, double width_mm, double size_mm,
+                                 bool bold) {
+  const auto fits = [&](const std::string& line) {
+    return text_width_mm(line, size_mm, bold) <= width_mm;
+  };
+  std::vector<std::string> lines;
+  std::istringstream paragraphs(text);
+  for (std::string paragraph; std::getline(paragraphs, paragraph);) {
+    std::istringstream words(paragraph);
+    std::string line;
+    for (std::string word; words >> word;) {
+      if (!line.empty() && !fits(line + " " + word)) lines.push_back(std::exchange(line, {}));
+      while (!fits(word)) {
+        const std::size_t part = bytes_that_fit(word, width_mm, size_mm, bold);
+        if (part >= word.size()) break;
+        lines.push_back(word.substr(0, part));
+        word.erase(0, part);
+      }
+      line += (line.empty() ? "" : " ") + word;
+    }
+    lines.push_back(line);
+  }
+  return lines;
 }
 
 geometry::Box label_box(const Label& label) {

@@ -2,6 +2,7 @@
 
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "core/geometry/measures.h"
 #include "core/report/drawing.h"
@@ -22,6 +23,11 @@ std::string shortened(const std::string& text, std::size_t most_bytes);
 
 /// As much of the text as the width holds, with an ellipsis where it is cut.
 std::string fitted(const std::string& text, double width_mm, double size_mm, bool bold = false);
+
+/// The text in lines that the width holds, broken at blanks (not at no-break ones, U+00A0) and
+/// where it has an end of line; a single word that is wider is broken anywhere.
+std::vector<std::string> wrapped(const std::string& text, double width_mm, double size_mm,
+                                 bool bold = false);
 
 /// The box that a label takes, unturned, in mm (low is the upper left corner: y points down).
 geometry::Box label_box(const Label& label);

@@ -1,0 +1,85 @@
+#include "app/batch/templates_command.h"
+
+#include <map>
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "app/batch/page_files.h"
+#include "core/casefile/case_json.h"
+#include "core/dressing/plan.h"
+#include "core/report/template_pages.h"
+
+namespace drapewright::batch {
+namespace {
+
+using report::TemplatePart;
+
+const std::map<std::string, TemplatePart> part_names{{"film", TemplatePart::film},
+                                                     {"filler", TemplatePart::filler},
+                                                     {"port", TemplatePart::port},
+                                                     {"sheets", TemplatePart::sheets}};
+
+struct Options {
+  std::string file;
+  PageArguments pages;
+  std::vector<TemplatePart> parts;
+  bool mirror_film = false;
+  std::vector<double> bars_mm;  ///< across and down; empty: the printer is true
+};
+
+report::TemplatePageOptions paging(const Options& options) {
+  report::TemplatePageOptions how{.page = options.pages.options(),
+                                  .mirror_film = options.mirror_film};
+  if (!options.parts.empty()) how.parts = {options.parts.begin(), options.parts.end()};
+  if (!options.bars_mm.empty()) how.printer = {options.bars_mm[0], options.bars_mm[1]};
+  return how;
+}
+
+ExitStatus run(const Options& options) {
+  try {
+    const wound::Case value = casefile::read_case(options.file);
+    const auto plan = dressing::plan_dressing(value, {}, {.today = options.pages.today});
+    write_pages(options.pages, report::template_pages(value, plan, paging(options)));
+    return ExitStatus::good;
+  } catch (const InputError& error) {
+    return report(fault_of(error.within({.file = options.file}), options.file));
+  } catch (const std::exception& error) {
+    return report(fault_of(error, options.file));
+  }
+}
+
+}  // namespace
+
+void add_templates_command(CLI::App& app, ExitStatus& status) {
+  auto* command = app.add_subcommand("templates", "Cutting templates at life size, for printing");
+  auto options = std::make_shared<Options>();
+  command->add_option("CASE", options->file, "The case file; - is standard input")->required();
+  add_page_arguments(*command, options->pages);
+  command->add_option("--parts", options->parts, "Only these: film, filler, port, sheets")
+      ->transform(CLI::CheckedTransformer(part_names))
+      ->delimiter(',')
+      ->type_name("PART,...");
+  command->add_flag("--mirrored", options->mirror_film,
+                    "Film seen from behind, to draw on the back of its backing");
+  command
+      ->add_option("--bars", options->bars_mm,
+                   "What the check bars of an earlier print measured in mm, across and down: "
+                   "corrects that printer")
+      ->delimiter(',')
+      ->expected(2)
+      ->check(CLI::Range(report::least_bar_mm, report::longest_bar_mm))
+      ->type_name("ACROSS,DOWN");
+  command->footer(
+      "Print at 100 %, without fitting to the page, and measure both check bars before you cut.\n\n"
+      "Examples:\n"
+      "  drapewright-batch templates leg.json --pdf leg-templates.pdf\n"
+      "  drapewright-batch templates leg.json --pdf film.pdf --parts film --mirrored\n"
+      "  drapewright-batch templates leg.json --pdf leg.pdf --paper letter --bars 99.4,100.2");
+  command->callback([options, &status] {
+    check(options->pages, options->file);
+    status = worse(status, run(*options));
+  });
+}
+
+}  // namespace drapewright::batch
