@@ -11,7 +11,7 @@ namespace {
 using Names = std::set<std::string>;
 
 const Names model_rooms = {"base",    "geometry", "wound",   "practice", "supplies",
-                           "picture", "cutting", "dressing", "healing", "forecast", "teaching"};
+                           "picture", "tracing", "cutting", "dressing", "healing", "forecast", "teaching"};
 
 /// Who may include whom. A part may always include itself, and base.
 const std::map<std::string, Names>& table() {
@@ -31,6 +31,7 @@ const std::map<std::string, Names>& table() {
       {"practice", {}},
       {"supplies", {"geometry"}},
       {"picture", {"geometry", "practice"}},
+      {"tracing", {"geometry"}},
       {"wound", {"geometry", "supplies", "practice", "picture"}},
       {"cutting", {"geometry", "supplies"}},
       {"dressing", {"wound", "practice", "supplies", "cutting", "geometry"}},
