@@ -1,13 +1,12 @@
 #include "core/dressing/remarks.h"
 
 #include <algorithm>
-#include <charconv>
-#include <chrono>
 #include <optional>
 #include <string>
 #include <string_view>
 #include <utility>
 
+#include "core/base/calendar.h"
 #include "core/base/numbers.h"
 #include "core/dressing/site_remarks.h"
 #include "core/geometry/measures.h"
@@ -133,27 +132,11 @@ void remark_on_counts(const wound::Case& value, FindingList& findings) {
   }
 }
 
-std::optional<std::chrono::sys_days> day_of(const std::string& date) {
-  int part[3] = {};
-  const char* at = date.data();
-  const char* const end = at + date.size();
-  for (int& number : part) {
-    const auto read = std::from_chars(at, end, number);
-    if (read.ec != std::errc{}) return std::nullopt;
-    at = read.ptr == end ? end : read.ptr + 1;
-  }
-  const std::chrono::year_month_day day{std::chrono::year{part[0]},
-                                        std::chrono::month{static_cast<unsigned>(part[1])},
-                                        std::chrono::day{static_cast<unsigned>(part[2])}};
-  if (!day.ok()) return std::nullopt;
-  return std::chrono::sys_days{day};
-}
-
 void remark_on_age(const std::string& assessed, const std::string& today, FindingList& findings) {
-  const auto then = day_of(assessed);
-  const auto now = day_of(today);
+  const auto then = day_number(assessed);
+  const auto now = day_number(today);
   if (!then || !now) return;
-  const auto age = (*now - *then).count();
+  const auto age = *now - *then;
   const practice::Limit& limit = practice::limit("assessment_age_days");
   if (age < 0) {
     findings.add({.severity = Severity::warning,
@@ -161,7 +144,7 @@ void remark_on_age(const std::string& assessed, const std::string& today, Findin
                   .text = "The assessment is dated " + assessed + ", after today, " + today +
                           ". Check the date.",
                   .source = own_rule()});
-  } else if (static_cast<double>(age) > *limit.usual_maximum) {
+  } else if (age > *limit.usual_maximum) {
     findings.add({.severity = Severity::warning,
                   .code = "assessment-old",
                   .text = "The assessment is " + std::to_string(age) + " days old (" + assessed +

@@ -36,7 +36,7 @@ const std::map<std::string, Names>& table() {
       {"cutting", {"geometry", "supplies"}},
       {"dressing", {"wound", "practice", "supplies", "cutting", "geometry"}},
       {"healing", {"wound", "geometry"}},
-      {"forecast", {"dressing", "supplies", "healing"}},
+      {"forecast", {"dressing", "wound", "practice", "supplies", "healing", "geometry"}},
       {"teaching", {"dressing", "practice", "geometry"}},
       {"casefile", model_rooms},
       {"report", model_rooms},

@@ -1,0 +1,41 @@
+#include "core/forecast/settings.h"
+
+#include "core/base/error.h"
+#include "core/base/numbers.h"
+#include "core/practice/limits.h"
+
+namespace drapewright::forecast {
+namespace {
+
+void check(const char* id, double value) {
+  const practice::Limit& limit = practice::limit(id);
+  if (practice::within_bounds(limit, value)) return;
+  throw InputError(std::string(limit.title) + " is " + format_short(value, 6),
+                   practice::bounds_in_words(limit));
+}
+
+}  // namespace
+
+// Dealey et al, J Wound Care 2006;15(4):149: 1.3 under therapy, 0.10 and 0.21 by weighing
+// dressings. 0.5 in leg ulcers: Thomas et al, Wounds 1996;8:145, from memory.
+std::vector<FluidRate> published_fluid_rates() { return {{0.10}, {0.21}, {0.5}, {1.3}}; }
+
+void check(const Settings& s) {
+  check("forecast_weeks", s.weeks);
+  check("service_level_share", s.service_level);
+  check("extra_dressings_per_week", s.extra_dressings_per_week);
+  check("early_end_per_week", s.early_end_per_week);
+  check("extension_share", s.extension_share);
+  check("extension_days", s.extension_days);
+  check("new_patients_per_week", s.new_patients_per_week);
+  check("area_change_per_week", s.area_change_per_week);
+  check("fluid_change_per_week", s.fluid_change_per_week);
+  check("review_days", s.review_days);
+  if (s.fluid_rates.empty()) throw InputError("no rate of fluid is given", "at least one");
+  for (const FluidRate& rate : s.fluid_rates) {
+    check("exudate_rate_ml_per_cm2_day", rate.ml_per_cm2_day);
+    if (!(rate.weight > 0)) throw InputError("a rate of fluid has no weight", "a weight above 0");
+  }
+}
+
+}  // namespace drapewright::forecast

@@ -1,0 +1,114 @@
+// The distributions that are known by a formula.
+#include <algorithm>
+#include <boost/math/distributions/gamma.hpp>
+#include <boost/math/distributions/negative_binomial.hpp>
+#include <boost/math/distributions/normal.hpp>
+#include <boost/math/distributions/poisson.hpp>
+#include <cmath>
+
+#include "core/base/error.h"
+#include "core/base/numbers.h"
+#include "core/forecast/quantity.h"
+
+namespace drapewright::forecast {
+namespace {
+
+/// A Poisson of more arrivals than this is worked out in halves: the recursion starts from the
+/// chance of none, which must not vanish in rounding.
+constexpr double most_at_once = 200;
+constexpr double largest_mean = 1e6;
+
+/// The chances of a known distribution between its outermost tails.
+template <typename Distribution>
+Quantity tabulated(const Distribution& known, double mean, double variance) {
+  // Wide enough for any of these shapes: what is beyond is trimmed to the tail that is allowed.
+  const double reach = 12 * std::sqrt(variance) + 40;
+  const int first = static_cast<int>(std::max(0.0, std::floor(mean - reach)));
+  const int last = static_cast<int>(std::ceil(mean + reach + 20 * variance / mean));
+  std::vector<double> chances;
+  for (int n = first; n <= last; ++n) chances.push_back(boost::math::pdf(known, n));
+  return Quantity(first, std::move(chances));
+}
+
+[[noreturn]] void refuse(const std::string& what, double value, const std::string& expected) {
+  throw InputError(what + " is " + format_short(value, 6), expected);
+}
+
+Quantity panjer(double mean, const Quantity& one) {
+  const int most = one.most();
+  // The sum reaches its tail here: mean and variance of a compound Poisson, and then some.
+  const double centre = mean * one.mean();
+  const double variance = mean * (one.variance() + one.mean() * one.mean());
+  const auto end =
+      static_cast<int>(std::ceil(centre + 14 * std::sqrt(variance) + 20.0 * std::max(1, most)));
+  std::vector<double> chances{std::exp(mean * (one.chance_of(0) - 1))};
+  for (int n = 1; n <= end; ++n) {
+    double next = 0;
+    for (int j = std::max(1, one.least()); j <= std::min(n, most); ++j) {
+      next += j * one.chance_of(j) * chances[static_cast<std::size_t>(n - j)];
+    }
+    chances.push_back(next * mean / n);
+  }
+  return Quantity(0, std::move(chances));
+}
+
+}  // namespace
+
+Quantity poisson(double mean) {
+  if (!(mean >= 0 && mean <= largest_mean)) {
+    refuse("the mean of a Poisson distribution", mean, "0 to 1 000 000");
+  }
+  if (mean == 0) return {};
+  return tabulated(boost::math::poisson_distribution<>(mean), mean, mean);
+}
+
+Quantity negative_binomial(double mean, double variance) {
+  if (!(mean > 0 && mean <= largest_mean)) {
+    refuse("the mean of a negative binomial distribution", mean, "above 0 to 1 000 000");
+  }
+  if (!(variance > mean && std::isfinite(variance))) {
+    refuse("the variance of a negative binomial distribution", variance, "more than its mean");
+  }
+  const double successes = mean * mean / (variance - mean);
+  const boost::math::negative_binomial_distribution<> known(successes, mean / variance);
+  return tabulated(known, mean, variance);
+}
+
+Quantity compound_poisson(double mean, const Quantity& one) {
+  if (!(mean >= 0 && mean <= largest_mean)) {
+    refuse("the mean of a Poisson distribution", mean, "0 to 1 000 000");
+  }
+  if (mean == 0 || one.most() == 0) return {};
+  int halvings = 0;
+  for (; mean > most_at_once; mean /= 2) ++halvings;
+  Quantity total = panjer(mean, one);
+  for (; halvings > 0; --halvings) total = sum(total, total);
+  return total;
+}
+
+Quantity lead_time(double mean_days, double spread_days) {
+  if (!(mean_days >= 0 && mean_days <= 3660)) refuse("the lead time", mean_days, "0 to 3660 days");
+  if (!(spread_days >= 0 && spread_days <= 3660)) {
+    refuse("the spread of the lead time", spread_days, "0 to 3660 days");
+  }
+  if (spread_days == 0 || mean_days == 0) {
+    return Quantity::exactly(static_cast<int>(std::ceil(mean_days)));
+  }
+  const double shape = mean_days * mean_days / (spread_days * spread_days);
+  const boost::math::gamma_distribution<> known(shape, mean_days / shape);
+  const int last = static_cast<int>(std::ceil(boost::math::quantile(known, 1 - 1e-9)));
+  std::vector<double> chances;
+  double below = 0;
+  for (int day = 0; day <= last; ++day) {
+    const double up_to_here = boost::math::cdf(known, day + 0.5);
+    chances.push_back(up_to_here - below);
+    below = up_to_here;
+  }
+  return Quantity(0, std::move(chances));
+}
+
+double normal_quantile(double level) {
+  return boost::math::quantile(boost::math::normal_distribution<>(), level);
+}
+
+}  // namespace drapewright::forecast
