@@ -51,7 +51,9 @@ class Forecaster {
   ItemForecast work_out(const std::string& name) {
     ItemForecast item{.item = name, .kind = caseload_.kind_of(name)};
     for (int week = 0; week < settings_.weeks; ++week) {
-      item.weeks.push_back(band_of(caseload_.use(name, 7 * week, 7 * week + 7)));
+      const Quantity& use = caseload_.use(name, 7 * week, 7 * week + 7);
+      item.weeks.push_back(band_of(use));
+      item.enough.push_back(use.enough_for(settings_.service_level));
     }
     item.total = band_of(caseload_.use(name, 0, settings_.last_day()));
     const ShelfItem* line = line_of(stock_, name);

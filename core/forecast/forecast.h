@@ -26,6 +26,7 @@ struct ItemForecast {
   std::string item;
   supplies::Kind kind = supplies::Kind::other;
   std::vector<Band> weeks;  ///< use in each week
+  std::vector<int> enough;  ///< for each week, with the service level: what to pick for it
   Band total;               ///< use in all of them
   std::optional<double> unit_cost;
   std::optional<double> cost;          ///< of the mean use

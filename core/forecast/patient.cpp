@@ -51,6 +51,7 @@ class PatientReader {
     if (patient_.running) {
       const Course now(patient_.start_day, first_change_h_, value_.dressing, settings_);
       const Course anew(0, 0, value_.dressing, settings_);
+      count_dressings(now);
       list_dressings(now, anew);
       list_canisters(now, anew);
       list_batteries(now, anew);
@@ -102,6 +103,7 @@ class PatientReader {
   void read_next_change(int last) {
     const double next_h = 24.0 * last + value_.dressing.change_every_h;
     first_change_h_ = std::max(0.0, next_h);
+    patient_.next_change_day = static_cast<int>(std::floor(first_change_h_ / 24 + 1e-9));
     // A day is as exact as a date can be.
     patient_.overdue_days = std::max(0, -static_cast<int>(std::floor(next_h / 24 + 1e-9)));
     if (patient_.running && patient_.overdue_days > 0) {
@@ -145,6 +147,15 @@ class PatientReader {
               "): the plan of its last assessment is used.");
       return plan_;
     }
+  }
+
+  void count_dressings(const Course& course) {
+    UsePattern& dressings = patient_.dressings;
+    dressings.ends = course.ends();
+    dressings.scenarios.emplace_back();
+    for (const int day : course.changes()) add_use(day, 1, dressings);
+    dressings.extras = {{0, course.latest_end(), 1}};
+    dressings.extras_per_day = settings_.extra_dressings_per_week / 7;
   }
 
   void list_dressings(const Course& now, const Course& anew) {

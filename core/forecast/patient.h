@@ -79,6 +79,8 @@ struct Patient {
   bool change_from_series = false;  ///< three assessments or more
   bool fluid_measured = false;
   RecordedDressings past;
+  int next_change_day = 0;
+  UsePattern dressings;                     ///< one for each that is put on
   std::vector<ItemUse> items;               ///< none for a course that is over
   std::vector<dressing::Finding> findings;  ///< those of the plan and those of the course
 };

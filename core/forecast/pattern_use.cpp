@@ -53,6 +53,27 @@ Quantity use_of(const UsePattern& pattern, int from, int to) {
   return mixture.is_empty() ? Quantity() : mixture.taken();
 }
 
+double mean_use_of(const UsePattern& pattern, int from, int to) {
+  const auto still_running = [&](int day) {
+    double share = 0;
+    for (const CourseEnd& end : pattern.ends) share += end.day > day ? end.share : 0;
+    return share;
+  };
+  double mean = 0;
+  for (const Scenario& scenario : pattern.scenarios) {
+    for (const Use& use : scenario.uses) {
+      if (use.day < from || use.day >= to) continue;
+      mean += scenario.share * use.quantity * still_running(use.day);
+    }
+  }
+  for (const ExtraUse& extra : pattern.extras) {
+    for (int day = std::max(from, extra.from_day); day < std::min(to, extra.to_day); ++day) {
+      mean += pattern.extras_per_day * extra.quantity * still_running(day);
+    }
+  }
+  return mean;
+}
+
 int latest_end(const UsePattern& pattern) {
   return pattern.ends.empty() ? 0 : pattern.ends.back().day;
 }

@@ -9,6 +9,9 @@ namespace drapewright::forecast {
 /// hangs together in one patient - a course that ends takes its later weeks with it.
 Quantity use_of(const UsePattern& pattern, int from, int to);
 
+/// Its mean, by what is still running on each day: no distribution is worked out.
+double mean_use_of(const UsePattern& pattern, int from, int to);
+
 /// The last day on which the pattern may use anything, and one more.
 int latest_end(const UsePattern& pattern);
 

@@ -1,5 +1,7 @@
 #include "core/forecast/settings.h"
 
+#include <string>
+
 #include "core/base/error.h"
 #include "core/base/numbers.h"
 #include "core/practice/limits.h"
@@ -7,7 +9,7 @@
 namespace drapewright::forecast {
 namespace {
 
-void check(const char* id, double value) {
+void check(std::string_view id, double value) {
   const practice::Limit& limit = practice::limit(id);
   if (practice::within_bounds(limit, value)) return;
   throw InputError(std::string(limit.title) + " is " + format_short(value, 6),
@@ -22,14 +24,7 @@ std::vector<FluidRate> published_fluid_rates() { return {{0.10}, {0.21}, {0.5}, 
 
 void check(const Settings& s) {
   check("forecast_weeks", s.weeks);
-  check("service_level_share", s.service_level);
-  check("extra_dressings_per_week", s.extra_dressings_per_week);
-  check("early_end_per_week", s.early_end_per_week);
-  check("extension_share", s.extension_share);
-  check("extension_days", s.extension_days);
-  check("new_patients_per_week", s.new_patients_per_week);
-  check("area_change_per_week", s.area_change_per_week);
-  check("fluid_change_per_week", s.fluid_change_per_week);
+  for (const auto& [id, member] : numbers) check(id, s.*member);
   check("review_days", s.review_days);
   if (s.fluid_rates.empty()) throw InputError("no rate of fluid is given", "at least one");
   for (const FluidRate& rate : s.fluid_rates) {

@@ -1,6 +1,8 @@
 #pragma once
 
-#include <string>
+#include <array>
+#include <string_view>
+#include <utility>
 #include <vector>
 
 namespace drapewright::forecast {
@@ -32,6 +34,18 @@ struct Settings {
 
   int last_day() const { return 7 * weeks; }  ///< counted from the first day; not part of it
 };
+
+/// The settings that are plain numbers, by their names in core/practice.
+inline constexpr std::array<std::pair<std::string_view, double Settings::*>, 8> numbers{{
+    {"service_level_share", &Settings::service_level},
+    {"extra_dressings_per_week", &Settings::extra_dressings_per_week},
+    {"early_end_per_week", &Settings::early_end_per_week},
+    {"extension_share", &Settings::extension_share},
+    {"extension_days", &Settings::extension_days},
+    {"new_patients_per_week", &Settings::new_patients_per_week},
+    {"area_change_per_week", &Settings::area_change_per_week},
+    {"fluid_change_per_week", &Settings::fluid_change_per_week},
+}};
 
 /// @throws InputError that names the setting, for what is out of its bounds
 void check(const Settings& settings);

@@ -116,6 +116,21 @@ TEST(PlanFile, HoldsPocketsAndTheStripsOfExploredTunnels) {
   EXPECT_EQ(complaints("plan.schema.json", folder), "");
 }
 
+TEST(Schema, OfForecastsHoldsWithAndWithoutStock) {
+  const Folder folder;
+  const std::string cases = support::project_folder() + "/demo_cases";
+  const Folder stock;
+  EXPECT_EQ(stock.run({"forecast", "--stock-template", "stock.csv"}).status, 0);
+  const std::vector<std::string> common{"forecast", cases, "--json", "--today", "2026-03-04"};
+  auto with_stock = common;
+  for (const char* more : {"--stock", "", "--what-if", "change_every_h=48"}) {
+    with_stock.push_back(*more != 0 ? more : (stock.path() / "stock.csv").string());
+  }
+  folder.put("use.json", folder.run(common).out);
+  folder.put("stock.json", folder.run(with_stock).out);
+  EXPECT_EQ(complaints("forecast.schema.json", folder), "");
+}
+
 TEST(Schema, RefusesWhatIsNotACase) {
   const Folder folder;
   json bad = json::parse(plain_case());

@@ -92,6 +92,22 @@ TEST(Patient, IsTheSumOfHisWeeksOnAverageButNotInSpread) {
   EXPECT_GT(both.variance(), first.variance() + second.variance());  // they end together
 }
 
+TEST(Patient, HasTheSameMeanByDistributionAndByDay) {
+  Settings settings = certain();
+  settings.early_end_per_week = 0.2;
+  settings.extension_share = 0.4;
+  settings.extra_dressings_per_week = 1.1;
+  settings.fluid_rates = {{0.1}, {1.3}, {4}};
+  const Patient value = patient(example({"2026-02-26"}), settings);
+  for (const ItemUse& use : value.items) {
+    for (const auto& [from, to] : {std::pair{0, 56}, {3, 9}, {12, 30}}) {
+      EXPECT_NEAR(use_of(use.pattern, from, to).mean(), mean_use_of(use.pattern, from, to), 1e-11)
+          << use.item << " " << from;
+    }
+  }
+  EXPECT_NEAR(mean_use_of(value.dressings, 0, 56), expected(value, "Film", 0, 56), 1e-11);
+}
+
 TEST(Patient, WithUnmeasuredFluidHasEveryPublishedRate) {
   Settings settings = certain();
   settings.fluid_rates = {{0.1, 1}, {10, 3}};  // 4 and 400 mL a day
