@@ -31,13 +31,15 @@ wound::Tunnel tunnel_in(const JsonValue& value) {
 }
 
 wound::Wound wound_in(const JsonValue& value) {
-  constexpr std::array<std::string_view, 7> names{
-      "id", "outline_cm", "islands_cm", "depth_cm", "wall_run_in_cm", "undermining", "tunnels"};
+  constexpr std::array<std::string_view, 8> names{"id",          "outline_cm", "islands_cm",
+                                                  "trace_cm",    "depth_cm",   "wall_run_in_cm",
+                                                  "undermining", "tunnels"};
   const MemberReader members(value, "a wound", names);
   wound::Wound wound{.id = text_in(members.required("id")),
                      .outline_cm = ring_in(members.required("outline_cm")),
                      .extra = members.extra()};
   for (const auto& island : members.list("islands_cm")) wound.islands_cm.push_back(ring_in(island));
+  if (const auto trace = members.optional("trace_cm")) wound.trace_cm = ring_in(*trace);
   members.number("depth_cm", wound.depth_cm);
   members.number("wall_run_in_cm", wound.wall_run_in_cm);
   for (const auto& part : members.list("undermining")) {

@@ -45,6 +45,10 @@ void write(JsonWriter& out, const wound::Wound& value) {
     for (const auto& island : value.islands_cm) out.ring(island, false);
     out.end_list();
   }
+  if (!value.trace_cm.empty()) {
+    out.name("trace_cm");
+    out.ring(value.trace_cm, false);
+  }
   out.number("depth_cm", value.depth_cm);
   out.number("wall_run_in_cm", value.wall_run_in_cm);
   write_list(out, "undermining", value.undermining);

@@ -10,6 +10,7 @@ namespace {
 using geometry::Point;
 using geometry::Ring;
 
+constexpr double most_overshoot = 0.15;  // of the whole length; more is meant
 constexpr double least_area_cm2 = 1e-3;  // a loop of a third of a millimetre is a tremor
 
 struct Crossing {
@@ -43,7 +44,68 @@ std::optional<Crossing> find_crossing(const Ring& line, bool closed) {
   return std::nullopt;
 }
 
+double length_between(const Ring& line, std::size_t from, std::size_t to) {
+  double sum = 0;
+  for (std::size_t i = from; i < to; ++i) sum += geometry::distance(line[i], line[i + 1]);
+  return sum;
+}
+
+/// The line up to the point of its last stretch that lies nearest to its start.
+Ring up_to_start(const Ring& line) {
+  if (line.size() < 4) return line;
+  const double most = most_overshoot * length_between(line, 0, line.size() - 1);
+  std::size_t nearest = line.size() - 1;
+  double back = 0;
+  for (std::size_t i = line.size() - 1; i > 2 && back <= most; --i) {
+    if (geometry::distance(line[i], line[0]) < geometry::distance(line[nearest], line[0])) {
+      nearest = i;
+    }
+    back += geometry::distance(line[i], line[i - 1]);
+  }
+  return {line.begin(), line.begin() + static_cast<std::ptrdiff_t>(nearest) + 1};
+}
+
+/// Where the edge from corner `edge` crosses any edge of the ring that is no neighbour.
+std::optional<Point> crossing_of_edge(const Ring& ring, std::size_t edge) {
+  const std::size_t count = ring.size(), next = (edge + 1) % count;
+  for (std::size_t k = 0; k < count; ++k) {
+    if (k == edge || k == next || (k + 1) % count == edge) continue;
+    const auto where = crossing_of(ring[edge], ring[next], ring[k], ring[(k + 1) % count]);
+    if (where) return where;
+  }
+  return std::nullopt;
+}
+
 }  // namespace
+
+std::optional<Point> last_edge_crossing(const Ring& line) {
+  if (line.size() < 4) return std::nullopt;
+  const Point from = line[line.size() - 2], to = line.back();
+  for (std::size_t k = 0; k + 3 < line.size(); ++k) {
+    if (const auto where = crossing_of(from, to, line[k], line[k + 1])) return where;
+  }
+  return std::nullopt;
+}
+
+std::optional<Point> crossing_at_corner(const Ring& ring, std::size_t corner) {
+  if (ring.size() < 4) return std::nullopt;
+  const auto before = crossing_of_edge(ring, (corner + ring.size() - 1) % ring.size());
+  return before ? before : crossing_of_edge(ring, corner);
+}
+
+Ring without_overshoot(const Ring& line) {
+  const auto found = find_crossing(line, false);
+  if (!found) return up_to_start(line);
+  const double before =
+      length_between(line, 0, found->first) + geometry::distance(line[found->first], found->where);
+  const double after = geometry::distance(found->where, line[found->second + 1]) +
+                       length_between(line, found->second + 1, line.size() - 1);
+  if (before + after > most_overshoot * length_between(line, 0, line.size() - 1)) return line;
+  Ring ring{found->where};
+  ring.insert(ring.end(), line.begin() + static_cast<std::ptrdiff_t>(found->first) + 1,
+              line.begin() + static_cast<std::ptrdiff_t>(found->second) + 1);
+  return find_crossing(ring, true) ? line : ring;
+}
 
 std::optional<Point> first_crossing(const Ring& line, bool closed) {
   const auto found = find_crossing(line, closed);

@@ -31,6 +31,9 @@ struct Wound {
   std::string id;  ///< 1 to 16 characters, unique in an assessment
   geometry::Ring outline_cm;
   std::vector<geometry::Ring> islands_cm;  ///< intact skin inside the outline
+  /// What the hand drew, before it was smoothed to the outline; empty where it was not drawn
+  /// freehand. Kept to look back at; nothing is worked out from it.
+  geometry::Ring trace_cm;
   double depth_cm = 0;                     ///< at the deepest point; 0: not deep, or not measured
   double wall_run_in_cm = 0;  ///< how far the wall runs inward from skin edge to bed; 0: straight
   std::vector<Undermining> undermining;

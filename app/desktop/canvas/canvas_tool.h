@@ -35,8 +35,15 @@ class CanvasTool {
   virtual bool press(QPointF /*pixel*/, Qt::MouseButton /*button*/) { return false; }
   virtual void drag(QPointF /*pixel*/, Qt::KeyboardModifiers /*held*/) {}
   virtual void release() {}
+  /// The mouse moves with no button down, and no tool has it.
+  virtual void hover(QPointF /*pixel*/, Qt::KeyboardModifiers /*held*/) {}
+  /// The second press of a double click. @return whether it was for it; else it counts as a press
+  virtual bool double_click(QPointF /*pixel*/) { return false; }
   /// Escape, or the mouse was taken away: as before the press.
   virtual void cancel() { release(); }
+
+  /// Whether it was taken up from among several that exclude each other.
+  virtual bool is_in_hand() const { return false; }
 
   // The keyboard. Tab walks through the view's tools stop by stop, before it leaves the view.
   virtual int stops() const { return 0; }

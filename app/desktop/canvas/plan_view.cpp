@@ -5,6 +5,8 @@
 #include <QMouseEvent>
 #include <QNativeGestureEvent>
 #include <QPainter>
+#include <QTabletEvent>
+#include <QTouchEvent>
 #include <QWheelEvent>
 #include <cmath>
 
@@ -13,6 +15,7 @@
 #include "app/desktop/canvas/plan_scene.h"
 #include "app/desktop/canvas/scene_painter.h"
 #include "app/desktop/canvas/tool_box.h"
+#include "app/desktop/canvas/touch.h"
 #include "core/report/legend.h"
 
 namespace drapewright::desktop {
@@ -44,7 +47,7 @@ QPointF way_of(int key) {
 }  // namespace
 
 struct PlanView::Parts {
-  explicit Parts(PlanView* view) : view_(view), legend(new LegendBox(view)) {}
+  explicit Parts(PlanView* view) : view_(view), legend(new LegendBox(view)), touch(fingers()) {}
 
   PlanScene scene;
   ToolBox tools;
@@ -52,8 +55,20 @@ struct PlanView::Parts {
   std::optional<std::vector<report::DrawnLayer>> annotations;  ///< nothing: lay them out again
   std::optional<QPointF> cursor;
 
+  bool blank_sheet = false;
+
   PlanView* view_;
   LegendBox* legend;
+  TouchReader touch;
+
+  TouchReader::Hands fingers() {
+    return {.down = [this](QPointF at) { view_->pen_down(at, Qt::LeftButton); },
+            .move = [this](QPointF at) { view_->pen_moved(at, {}, true); },
+            .up = [this](QPointF at) { view_->pen_up(at); },
+            .cancel = [this] { tools.cancel(); },
+            .pan = [this](QPointF by) { view_->pan(by); },
+            .zoom = [this](QPointF at, double by) { view_->zoom_about(at, by); }};
+  }
 
   /// A little smaller than the program's text, and as large as that is made.
   double text_mm() const {
@@ -72,6 +87,7 @@ PlanView::PlanView(QWidget* parent) : QWidget(parent), parts_(std::make_unique<P
   setFocusPolicy(Qt::StrongFocus);
   setCursor(Qt::CrossCursor);
   setAttribute(Qt::WA_OpaquePaintEvent);
+  setAttribute(Qt::WA_AcceptTouchEvents);
   setAccessibleName(tr("Plan drawing"));
   setAccessibleDescription(tr("No outline yet."));
   parts_->tools.add(std::make_unique<PanTool>(*this));
@@ -107,6 +123,18 @@ std::shared_ptr<const dressing::Plan> PlanView::shown_plan() const { return part
 void PlanView::add_tool(std::unique_ptr<CanvasTool> tool) {
   tool->plan_shown();
   parts_->tools.add(std::move(tool));
+  update();
+}
+
+void PlanView::take_up_stop() {
+  setFocus(Qt::OtherFocusReason);
+  parts_->tools.give_stop_to_hand();
+  tell_stop();
+}
+
+void PlanView::set_blank_sheet(bool shown) {
+  if (std::exchange(parts_->blank_sheet, shown) == shown) return;
+  if (parts_->scene.empty()) fit();
   update();
 }
 
@@ -212,17 +240,17 @@ void PlanView::paintEvent(QPaintEvent*) {
   if (!p.scene.empty() && !p.annotations) p.annotations = lay_out_annotations(p.scene, surface);
   ScenePainter scene(painter, p.scene, surface);
   scene.paint_ground();
-  if (p.scene.empty()) {
+  if (p.scene.empty() && !p.blank_sheet) {
     return scene.paint_hint(
         tr("No outline yet.\nOpen a case, or type or paste the wound's outline: "
            "the plan is drawn here to scale."),
         font());
   }
   painter.setClipRect(surface.field());
-  scene.paint_plan(*p.annotations);
+  scene.paint_plan(p.annotations.value_or(std::vector<report::DrawnLayer>{}));
   scene.paint_mark();
   p.tools.paint(painter, hasFocus());
-  if (!p.scene.plan) scene.paint_note(tr("Working out the plan\u2026"));
+  if (!p.scene.plan && !p.scene.empty()) scene.paint_note(tr("Working out the plan\u2026"));
   painter.setClipping(false);
   if (layer_visible(LayerKind::panel)) scene.paint_rulers(p.cursor);
   if (hasFocus()) {
@@ -240,33 +268,72 @@ void PlanView::resizeEvent(QResizeEvent*) {
 
 void PlanView::wheelEvent(QWheelEvent* event) {
   const double units = event->angleDelta().y();
-  if (units == 0 || parts_->scene.empty()) return event->ignore();
+  if (units == 0) return event->ignore();
   zoom_about(event->position(), std::pow(zoom_per_wheel_unit, units));
   event->accept();
 }
 
-void PlanView::mousePressEvent(QMouseEvent* event) {
-  parts_->tools.press(event->position(), event->button());
-  setCursor(parts_->tools.cursor_at(event->position()));
+void PlanView::pen_down(QPointF pixel, Qt::MouseButton button) {
+  parts_->tools.press(pixel, button);
+  setCursor(parts_->tools.cursor_at(pixel));
   tell_stop();
 }
 
-void PlanView::mouseMoveEvent(QMouseEvent* event) {
+void PlanView::pen_moved(QPointF pixel, Qt::KeyboardModifiers held, bool down) {
+  if (down) {
+    parts_->tools.drag(pixel, held);
+  } else {
+    parts_->tools.hover(pixel, held);
+  }
+  setCursor(parts_->tools.cursor_at(pixel));
+  show_place(pixel);
+}
+
+void PlanView::pen_up(QPointF pixel) {
+  parts_->tools.release();
+  setCursor(parts_->tools.cursor_at(pixel));
+}
+
+void PlanView::show_place(QPointF pixel) {
   Parts& p = *parts_;
-  p.cursor = event->position();
-  p.tools.drag(event->position(), event->modifiers());
-  setCursor(p.tools.cursor_at(event->position()));
-  const Point cm = to_cm(event->position());
+  p.cursor = pixel;
+  const Point cm = to_cm(pixel);
   if (!p.scene.empty()) emit cursor_moved({cm.x, cm.y}, p.scene.hour_at(cm));
   const int band = static_cast<int>(std::ceil(p.surface().band_px()));
   update(0, 0, width(), band);
   update(0, 0, band, height());
 }
 
+void PlanView::mousePressEvent(QMouseEvent* event) { pen_down(event->position(), event->button()); }
+
+void PlanView::mouseMoveEvent(QMouseEvent* event) {
+  pen_moved(event->position(), event->modifiers(), event->buttons() != Qt::NoButton);
+}
+
 void PlanView::mouseReleaseEvent(QMouseEvent* event) {
   if (event->buttons() != Qt::NoButton) return;  // of two buttons, the last one ends the drag
-  parts_->tools.release();
-  setCursor(parts_->tools.cursor_at(event->position()));
+  pen_up(event->position());
+}
+
+void PlanView::mouseDoubleClickEvent(QMouseEvent* event) {
+  parts_->tools.double_click(event->position(), event->button());
+  tell_stop();
+}
+
+/// A pen draws as the mouse does, however hard it is pressed; the hand that holds it does not.
+void PlanView::tabletEvent(QTabletEvent* event) {
+  parts_->touch.pen_seen();
+  event->accept();
+  switch (event->type()) {
+    case QEvent::TabletPress:
+      return pen_down(event->position(), event->button());
+    case QEvent::TabletMove:
+      return pen_moved(event->position(), event->modifiers(), event->buttons() != Qt::NoButton);
+    case QEvent::TabletRelease:
+      return pen_up(event->position());
+    default:
+      return event->ignore();
+  }
 }
 
 void PlanView::keyPressEvent(QKeyEvent* event) {
@@ -326,10 +393,23 @@ void PlanView::changeEvent(QEvent* event) {
 bool PlanView::event(QEvent* event) {
   if (event->type() == QEvent::NativeGesture) {
     const auto* gesture = static_cast<QNativeGestureEvent*>(event);
-    if (gesture->gestureType() == Qt::ZoomNativeGesture && !parts_->scene.empty()) {
+    if (gesture->gestureType() == Qt::ZoomNativeGesture) {
       zoom_about(gesture->position(), 1 + gesture->value());
       return true;
     }
+  }
+  switch (event->type()) {
+    case QEvent::TouchBegin:
+    case QEvent::TouchUpdate:
+    case QEvent::TouchEnd:
+    case QEvent::TouchCancel:
+      if (parts_->touch.read(*static_cast<QTouchEvent*>(event))) {
+        event->accept();
+        return true;
+      }
+      break;
+    default:
+      break;
   }
   return QWidget::event(event);
 }

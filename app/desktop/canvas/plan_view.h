@@ -41,6 +41,11 @@ class PlanView : public QWidget {
 
   /// Asked for the mouse before those added earlier; painted over them.
   void add_tool(std::unique_ptr<CanvasTool> tool);
+  /// The keyboard goes to this view, and to the tool that is in hand there, if one is.
+  void take_up_stop();
+  /// While nothing is drawn yet: whether the bare grid is shown, to draw on, or words that say what
+  /// to do.
+  void set_blank_sheet(bool shown);
 
   void set_layer_visible(report::LayerKind layer, bool visible);
   bool layer_visible(report::LayerKind layer) const;
@@ -79,6 +84,8 @@ class PlanView : public QWidget {
   void mousePressEvent(QMouseEvent* event) override;
   void mouseMoveEvent(QMouseEvent* event) override;
   void mouseReleaseEvent(QMouseEvent* event) override;
+  void mouseDoubleClickEvent(QMouseEvent* event) override;
+  void tabletEvent(QTabletEvent* event) override;
   void keyPressEvent(QKeyEvent* event) override;
   void leaveEvent(QEvent* event) override;
   void focusInEvent(QFocusEvent* event) override;
@@ -93,6 +100,10 @@ class PlanView : public QWidget {
   void place_legend();
   void update_legend();
   void tell_stop();
+  void show_place(QPointF pixel);
+  void pen_down(QPointF pixel, Qt::MouseButton button);
+  void pen_moved(QPointF pixel, Qt::KeyboardModifiers held, bool down);
+  void pen_up(QPointF pixel);
 
   std::unique_ptr<Parts> parts_;
 };

@@ -70,9 +70,11 @@ void ScenePainter::paint_rose() {
   painter_.setPen(Qt::NoPen);
   painter_.setBrush(plate);
   painter_.drawEllipse(centre, reach, reach);
-  const practice::BodySite* site = wound::site_of(*scene_.value);
+  static const wound::Case nothing_known;  // a bare sheet has its head at the top
+  const wound::Case& value = scene_.value ? *scene_.value : nothing_known;
+  const practice::BodySite* site = wound::site_of(value);
   const report::DrawnLayer rose = report::draw_rose(
-      {centre.x(), centre.y()}, surface_.rose_radius_mm(), scene_.value->head_direction_deg,
+      {centre.x(), centre.y()}, surface_.rose_radius_mm(), value.head_direction_deg,
       surface_.ruler_text_mm(), site ? site->twelve : practice::Twelve::head);
   printing::paint_shapes(painter_, rose, surface_.ground);
   printing::paint_words(painter_, rose, surface_.ground);

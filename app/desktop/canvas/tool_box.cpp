@@ -48,6 +48,19 @@ void ToolBox::release() {
   if (working_ != nullptr) std::exchange(working_, nullptr)->release();
 }
 
+void ToolBox::hover(QPointF pixel, Qt::KeyboardModifiers held) {
+  if (working_ != nullptr) return;
+  for (const auto& tool : tools_) tool->hover(pixel, held);
+}
+
+void ToolBox::double_click(QPointF pixel, Qt::MouseButton button) {
+  if (working_ != nullptr) return;
+  for (const auto& tool : tools_ | std::views::reverse) {
+    if (button == Qt::LeftButton && tool->double_click(pixel)) return;
+  }
+  press(pixel, button);
+}
+
 bool ToolBox::cancel() {
   if (working_ != nullptr) {
     std::exchange(working_, nullptr)->cancel();
@@ -72,6 +85,13 @@ bool ToolBox::step(bool forward) {
   const bool back_to_view = !forward && !stop_;
   stop_ = next == all.end() || back_to_view ? std::nullopt : std::optional(*next);
   return stop_.has_value();
+}
+
+void ToolBox::give_stop_to_hand() {
+  stop_.reset();
+  for (const auto& tool : tools_) {
+    if (tool->is_in_hand() && tool->stops() > 0) stop_ = Stop{tool.get(), 0};
+  }
 }
 
 QString ToolBox::stop_name() const {

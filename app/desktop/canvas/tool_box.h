@@ -19,6 +19,8 @@ class ToolBox {
   void press(QPointF pixel, Qt::MouseButton button);
   void drag(QPointF pixel, Qt::KeyboardModifiers held);
   void release();
+  void hover(QPointF pixel, Qt::KeyboardModifiers held);
+  void double_click(QPointF pixel, Qt::MouseButton button);
   bool is_working() const { return working_ != nullptr; }
   /// @return whether there was something to cancel: a drag, or a stop that had the keyboard
   bool cancel();
@@ -27,6 +29,8 @@ class ToolBox {
   /// then
   bool step(bool forward);
   void leave_stop() { stop_.reset(); }
+  /// Gives the keyboard to the tool that is in hand; to none where none is.
+  void give_stop_to_hand();
   /// Of the stop that has the keyboard; empty without one.
   QString stop_name() const;
   bool key(const QKeyEvent& event);

@@ -55,15 +55,20 @@ geometry::Point place_for(const wound::Case& value, const OutlineTarget& target)
   return {box.high.x + room_beside_cm, (box.low.y + box.high.y) / 2};
 }
 
+ShapeRef enter_outline(wound::Case& value, const OutlineTarget& target, geometry::Ring outline) {
+  if (target.is_new) return add_shape(value, target, std::move(outline));
+  outline_of(value, target.ref) = std::move(outline);
+  if (target.ref.kind == ShapeRef::Kind::wound) {
+    value.current().wounds[target.ref.index].trace_cm.clear();
+  }
+  return target.ref;
+}
+
 ShapeRef put_outline(CaseDocument& document, const OutlineTarget& target, geometry::Ring outline,
                      const QString& what) {
   ShapeRef ref = target.ref;
   document.edit(what, {}, [&](wound::Case& value) {
-    if (target.is_new) {
-      ref = add_shape(value, target, std::move(outline));
-    } else {
-      outline_of(value, target.ref) = std::move(outline);
-    }
+    ref = enter_outline(value, target, std::move(outline));
   });
   return ref;
 }

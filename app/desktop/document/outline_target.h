@@ -1,5 +1,6 @@
 #pragma once
 
+#include <QMetaType>
 #include <optional>
 
 #include "app/desktop/document/shape_ref.h"
@@ -24,9 +25,14 @@ geometry::Ring outline_of(const wound::Case& value, const OutlineTarget& target)
 /// wound for an island. For a shape that exists: its middle.
 geometry::Point place_for(const wound::Case& value, const OutlineTarget& target);
 
+/// Enters the outline into a case. A wound's freehand trace belonged to the outline before.
+/// @return what it became
+ShapeRef enter_outline(wound::Case& value, const OutlineTarget& target, geometry::Ring outline);
 /// Puts the outline into the case as one step of undo.
 /// @return what it became
 ShapeRef put_outline(CaseDocument& document, const OutlineTarget& target, geometry::Ring outline,
                      const QString& what);
 
 }  // namespace drapewright::desktop
+
+Q_DECLARE_METATYPE(drapewright::desktop::OutlineTarget)

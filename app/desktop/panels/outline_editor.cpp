@@ -60,6 +60,11 @@ void OutlineEditor::set_way(Way way) {
   paste_->setVisible(way == Way::pasted);
 }
 
+void OutlineEditor::type_size() {
+  set_way(Way::ellipse);
+  size_->start();
+}
+
 void OutlineEditor::set_target(const OutlineTarget& target) {
   if (target == target_) return;
   target_ = target;

@@ -24,6 +24,8 @@ class OutlineEditor : public QWidget {
 
   void set_target(const OutlineTarget& target);
   void set_way(Way way);
+  /// Shows the fields for length and width, and puts the keyboard into the first.
+  void type_size();
 
  signals:
   /// A new shape has become this one.

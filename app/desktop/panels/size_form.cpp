@@ -76,6 +76,11 @@ void SizeForm::set_centre(geometry::Point centre) {
   y_->show_number(to_tenth_mm(centre.y));
 }
 
+void SizeForm::start() {
+  length_->field().setFocus(Qt::OtherFocusReason);
+  length_->field().selectAll();
+}
+
 void SizeForm::set_replaces(bool replaces) {
   replaces_ = replaces;
   follow();

@@ -25,6 +25,8 @@ class SizeForm : public QWidget {
   void set_head_direction(double degrees) { head_deg_ = degrees; }
   /// What pressing the button does: "Draw the ellipse", or "Replace ... by the ellipse".
   void set_replaces(bool replaces);
+  /// Puts the keyboard into the length.
+  void start();
 
  signals:
   void drawn(const drapewright::geometry::Ring& ring, const QString& what);

@@ -2,6 +2,7 @@
 
 #include <QAction>
 #include <QHBoxLayout>
+#include <QLabel>
 #include <QMenu>
 #include <QSplitter>
 #include <QStackedWidget>
@@ -10,7 +11,24 @@
 #include "app/desktop/canvas/plan_view.h"
 #include "app/desktop/section/section_pane.h"
 #include "app/desktop/section/section_view.h"
+#include "app/desktop/tools/add_tool.h"
+#include "app/desktop/tools/corners_tool.h"
+#include "app/desktop/tools/ellipse_tool.h"
+#include "app/desktop/tools/held_mark.h"
+#include "app/desktop/tools/measure_tool.h"
+#include "app/desktop/tools/points_tool.h"
+#include "app/desktop/tools/rectangle_tool.h"
+#include "app/desktop/tools/retrace_tool.h"
 #include "app/desktop/tools/section_tool.h"
+#include "app/desktop/tools/smooth_tool.h"
+#include "app/desktop/tools/split_tool.h"
+#include "app/desktop/tools/take_away_tool.h"
+#include "app/desktop/tools/tool_row.h"
+#include "app/desktop/tools/trace_tool.h"
+#include "app/desktop/tools/tracing_desk.h"
+#include "app/desktop/tools/tunnel_tool.h"
+#include "app/desktop/tools/undermining_tool.h"
+#include "app/desktop/tools/whole_tool.h"
 #include "app/desktop/window/start_page.h"
 #include "core/report/layer_style.h"
 
@@ -27,11 +45,18 @@ QToolButton* tool(const QString& text, const QString& tip, QWidget* parent) {
   return button;
 }
 
+template <class... Tools>
+void add_tools(PlanView& view, TracingDesk& desk) {
+  (view.add_tool(std::make_unique<Tools>(desk)), ...);
+}
+
 }  // namespace
 
-DrawingPane::DrawingPane(QWidget* parent)
+DrawingPane::DrawingPane(CaseDocument& document, QWidget* parent)
     : QWidget(parent),
       view_(new PlanView(this)),
+      desk_(new TracingDesk(document, *view_, this)),
+      tools_(new ToolRow(*desk_, this)),
       section_(new SectionPane(this)),
       section_switch_(new QAction("&Section", this)),
       start_(new StartPage(this)),
@@ -62,10 +87,13 @@ QWidget* DrawingPane::drawing_part() {
   QToolButton* section = tool("Section", section_switch_->toolTip(), part);
   section->setDefaultAction(section_switch_);
   for (QToolButton* button : {fit, closer, farther, layers, section}) row->addWidget(button);
-  row->addStretch(1);
+  row->addSpacing(8);
+  row->addWidget(&tools_->words(), 1);
   auto* column = new QVBoxLayout(part);
   column->setContentsMargins(0, 0, 0, 0);
+  column->setSpacing(4);
   column->addLayout(row);
+  column->addWidget(tools_);
   auto* split = new QSplitter(Qt::Vertical, part);
   split->addWidget(view_);
   split->addWidget(section_);
@@ -98,6 +126,23 @@ void DrawingPane::show_line() {
   section_tool_->set_line(section_switch_->isChecked() ? section().line() : std::nullopt);
 }
 
+void DrawingPane::lay_out_tools() {
+  add_tools<MeasureTool, WholeTool, PointsTool, TraceTool, CornersTool, EllipseTool, RectangleTool,
+            AddTool, TakeAwayTool, SplitTool, RetraceTool, SmoothTool, UnderminingTool, TunnelTool,
+            HeldMark>(*view_, *desk_);
+  connect(desk_, &TracingDesk::tool_changed, this, [this] {
+    show_right_page();
+    view_->take_up_stop();
+  });
+}
+
+/// What to do first, unless there is a drawing or somebody began one.
+void DrawingPane::show_right_page() {
+  const bool drawing = has_drawing_ || draws_outlines(desk_->tool());
+  view_->set_blank_sheet(drawing);
+  stack_->setCurrentIndex(drawing ? 1 : 0);
+}
+
 SectionView& DrawingPane::section() { return section_->view(); }
 
 void DrawingPane::build_layers() {
@@ -113,7 +158,8 @@ void DrawingPane::build_layers() {
 }
 
 void DrawingPane::show_result(const PlanResult& result) {
-  stack_->setCurrentIndex(result.planned ? 1 : 0);
+  has_drawing_ = result.planned != nullptr;
+  show_right_page();
   // A case that cannot be planned keeps no earlier plan on the screen.
   if (!result.plan) view_->show_plan(nullptr, nullptr);
   view_->clear_mark();
@@ -126,7 +172,8 @@ void DrawingPane::show_result(const PlanResult& result) {
 }
 
 void DrawingPane::show_late(std::shared_ptr<const wound::Case> value) {
-  stack_->setCurrentIndex(1);
+  has_drawing_ = true;
+  show_right_page();
   view_->show_plan(std::move(value), nullptr);
 }
 

@@ -21,6 +21,8 @@
 #include "app/desktop/theme/marks.h"
 #include "app/desktop/tools/pocket_mark.h"
 #include "app/desktop/tools/port_tool.h"
+#include "app/desktop/tools/tool_row.h"
+#include "app/desktop/tools/tracing_desk.h"
 #include "app/desktop/window/appearance.h"
 #include "app/desktop/window/drawing_pane.h"
 #include "app/desktop/window/file_desk.h"
@@ -77,6 +79,7 @@ MainWindow::MainWindow(const QString& today, QWidget* parent)
   build_status_bar();
   build_file_menu();
   build_edit_menu();
+  build_draw_menu();
   build_view_menu();
   build_help_menu();
   connect_parts();
@@ -107,7 +110,7 @@ void MainWindow::build_panes() {
   shown_ = new QTabWidget(this);
   shown_->setDocumentMode(true);
   shown_->setAccessibleName("The plan, drawn");
-  drawing_ = new DrawingPane(this);
+  drawing_ = new DrawingPane(document_, this);
   sheets_ = new SheetsPage(document_, this);
   shown_->addTab(drawing_, "Drawing");
   shown_->addTab(sheets_, "Sheets");
@@ -135,6 +138,7 @@ void MainWindow::build_tools() {
   auto port = std::make_unique<PortTool>(plan_view(), document_);
   port_tool_ = port.get();
   plan_view().add_tool(std::move(port));
+  drawing_->lay_out_tools();
 }
 
 void MainWindow::build_status_bar() {
@@ -163,6 +167,9 @@ void MainWindow::connect_parts() {
           [this](double part) { progress_->setValue(static_cast<int>(100 * part)); });
   connect(sheets_, &SheetsPage::improved, this, &MainWindow::take_better_cut);
   connect(&late_, &QTimer::timeout, this, &MainWindow::show_late);
+  connect(&drawing_->start_page(), &StartPage::tool_wanted, &drawing_->desk(),
+          &TracingDesk::take_up);
+  connect(&drawing_->start_page(), &StartPage::size_wanted, wound_page_, &WoundPage::type_size);
   connect(&drawing_->start_page(), &StartPage::open_wanted, files_, &FileDesk::open);
   connect(&drawing_->start_page(), &StartPage::demo_wanted, files_, &FileDesk::open_demo);
   connect(&results_->findings(), &FindingsPanel::place_chosen, &plan_view(), &PlanView::point_out);
@@ -170,6 +177,12 @@ void MainWindow::connect_parts() {
           &PlanView::clear_mark);
   connect(&results_->materials(), &MaterialsPanel::save_wanted, this,
           [this] { files_->save_list(as_csv(results_->materials().rows())); });
+  ToolRow& tools = drawing_->tools();
+  TracingDesk& desk = drawing_->desk();
+  connect(wound_page_, &WoundPage::target_changed, &desk, &TracingDesk::set_target);
+  connect(&desk, &TracingDesk::shape_made, wound_page_, &WoundPage::choose);
+  connect(&tools, &ToolRow::target_wanted, wound_page_, &WoundPage::choose_target);
+  desk.set_target(wound_page_->target());
   connect(&plan_view(), &PlanView::cursor_moved, this, &MainWindow::show_cursor);
   connect(&plan_view(), &PlanView::cursor_left, cursor_, &QLabel::clear);
 }

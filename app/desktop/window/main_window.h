@@ -56,6 +56,7 @@ class MainWindow : public QMainWindow {
   void build_status_bar();
   void build_file_menu();
   void build_edit_menu();
+  void build_draw_menu();
   void build_view_menu();
   void build_help_menu();
   void fill_recent(QMenu& menu);

@@ -8,6 +8,7 @@
 #include "app/desktop/document/demo_cases.h"
 #include "app/desktop/panels/materials_panel.h"
 #include "app/desktop/panels/port_place_row.h"
+#include "app/desktop/tools/tool_row.h"
 #include "app/desktop/window/appearance.h"
 #include "app/desktop/window/drawing_pane.h"
 #include "app/desktop/window/file_desk.h"
@@ -68,6 +69,11 @@ void MainWindow::build_edit_menu() {
   follow();
   menu->addAction("&Copy materials list", QKeySequence("Ctrl+Shift+C"), &results_->materials(),
                   &MaterialsPanel::copy);
+}
+
+void MainWindow::build_draw_menu() {
+  QMenu* menu = menuBar()->addMenu("&Draw");
+  drawing_->tools().add_to(*menu);
 }
 
 void MainWindow::build_view_menu() {

@@ -1,7 +1,10 @@
 #include "app/desktop/window/start_page.h"
 
+#include <QGridLayout>
+#include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
+#include <QScrollArea>
 #include <QVBoxLayout>
 
 #include "app/desktop/document/demo_cases.h"
@@ -10,37 +13,85 @@
 
 namespace drapewright::desktop {
 
-StartPage::StartPage(QWidget* parent) : QWidget(parent) {
-  auto* open = new QPushButton("Open a case…", this);
-  open->setObjectName("start_open");
-  open->setMinimumHeight(30);
-  connect(open, &QPushButton::clicked, this, &StartPage::open_wanted);
+namespace {
 
-  auto* column = new QVBoxLayout(this);
-  column->setContentsMargins(32, 32, 32, 32);
-  column->addStretch(1);
-  column->addWidget(heading("Nothing is drawn yet", this));
-  for (const char* line :
-       {"Type the wound's length and width on the left and press Enter, or choose “Corner points” "
-        "there for a table of points in cm.",
-        "Then go through the cautions, and set depth, inset and film border. The drawing, the "
-        "figures and the materials follow as you type."}) {
-    auto* text = new QLabel(line, this);
-    text->setWordWrap(true);
-    column->addWidget(text);
-  }
-  column->addSpacing(12);
-  column->addWidget(open, 0, Qt::AlignLeft);
+constexpr int large_button_px = 40;
+
+QPushButton* large_button(const QString& text, const QString& name, QWidget* parent) {
+  auto* button = new QPushButton(text, parent);
+  button->setObjectName(name);
+  button->setMinimumHeight(large_button_px);
+  button->setMinimumWidth(220);
+  return button;
+}
+
+QLabel* wrapped(const QString& text, QWidget* parent) {
+  auto* label = new QLabel(text, parent);
+  label->setWordWrap(true);
+  return label;
+}
+
+}  // namespace
+
+StartPage::StartPage(QWidget* parent) : QWidget(parent) {
+  auto* inner = new QWidget(this);
+  column_ = new QVBoxLayout(inner);
+  column_->setContentsMargins(32, 16, 32, 16);
+  column_->addStretch(1);
+  column_->addWidget(heading("How does the wound's outline get in?", this));
+  add_way("Trace it here", "start_trace", "Freehand over the grid, with mouse, finger or pen.",
+          [this] { emit tool_wanted(Tool::trace); });
+  add_way("Corner by corner", "start_corners",
+          "Click point after point, for example off a sheet of acetate on a cm grid.",
+          [this] { emit tool_wanted(Tool::corners); });
+  add_way("Length and width", "start_size", "Two numbers from a ruler make an ellipse.",
+          [this] { emit size_wanted(); });
+  add_way("Open a case\u2026", "start_open", "A case that was saved before.",
+          [this] { emit open_wanted(); });
+  column_->addWidget(
+      wrapped("Then go through the cautions, and set depth, inset and film border. "
+              "The drawing, the figures and the materials follow; every step can be "
+              "undone.",
+              this));
+  add_demos();
+  column_->addStretch(2);
+  auto* scroll = new QScrollArea(this);
+  scroll->setWidget(inner);
+  scroll->setWidgetResizable(true);
+  scroll->setFrameShape(QFrame::NoFrame);
+  scroll->setAccessibleName("What to do first");
+  auto* outer = new QVBoxLayout(this);
+  outer->setContentsMargins(0, 0, 0, 0);
+  outer->addWidget(scroll);
+}
+
+void StartPage::add_way(const QString& text, const QString& name, const QString& says,
+                        std::function<void()> go) {
+  auto* row = new QHBoxLayout;
+  auto* button = large_button(text, name, this);
+  button->setAccessibleDescription(says);
+  connect(button, &QPushButton::clicked, this, std::move(go));
+  row->addWidget(button);
+  row->addWidget(wrapped(says, this), 1);
+  column_->addLayout(row);
+}
+
+void StartPage::add_demos() {
   const auto demos = demo_cases();
-  if (!demos.empty()) column->addWidget(quiet_text("Or look at an invented case:", this));
+  if (demos.empty()) return;
+  column_->addSpacing(8);
+  column_->addWidget(quiet_text("Or look at an invented case:", this));
+  auto* grid = new QGridLayout;
+  int cell = 0;
   for (const auto& demo : demos) {
     auto* button = new QPushButton(demo.title, this);
     button->setObjectName("demo_" + demo.name);
     button->setMinimumHeight(26);
     connect(button, &QPushButton::clicked, this, [this, demo] { emit demo_wanted(demo.name); });
-    column->addWidget(button, 0, Qt::AlignLeft);
+    grid->addWidget(button, cell / 2, cell % 2);
+    ++cell;
   }
-  column->addStretch(2);
+  column_->addLayout(grid);
 }
 
 }  // namespace drapewright::desktop

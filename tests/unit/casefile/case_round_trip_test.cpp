@@ -39,6 +39,7 @@ wound::Case full_case() {
   wound::Wound wound{.id = "A",
                      .outline_cm = geometry::rectangle(8, 5, {1.0 / 3, -2.0 / 7}, 12),
                      .islands_cm = {geometry::rectangle(1, 1, {1.0 / 3, -2.0 / 7})},
+                     .trace_cm = {{0.1, 0.2}, {1.0 / 3, 2}, {2, 1}},
                      .depth_cm = 2.1,
                      .wall_run_in_cm = 0.4,
                      .undermining = {{.from_clock = 11, .to_clock = 1, .extent_cm = 1.5}},

@@ -11,7 +11,7 @@ namespace {
 
 using geometry::Ring;
 
-const Ring eight{{0, 0}, {4, 4}, {4, 0}, {0, 4}};
+const Ring eight{{0, 0}, {4, 4}, {4, 0}, {0, 4}};  // crosses itself at (2, 2)
 
 TEST(FirstCrossing, IsFoundInAFigureOfEightAndNotInAnEllipse) {
   const auto where = first_crossing(eight, true);
@@ -52,6 +52,35 @@ TEST(Loops, OfASimpleRingAreTheRing) {
   const auto loops = loops_at_crossings(ring);
   ASSERT_EQ(loops.size(), 1U);
   EXPECT_EQ(loops[0], ring);
+}
+
+TEST(Overshoot, IsCutOffWhereTheLineCrossesItselfNearItsEnds) {
+  const Ring line{{0, -0.5}, {0, 4}, {4, 4}, {4, 0}, {-0.5, 0}};
+  const Ring ring = without_overshoot(line);
+  EXPECT_NEAR(geometry::area(ring), 16, 1e-9);
+  EXPECT_FALSE(first_crossing(ring, true));
+}
+
+TEST(Overshoot, IsCutOffWhereTheLineRunsOnBesideItsStart) {
+  Ring line;
+  for (int deg = 0; deg <= 380; deg += 5) {
+    const double reach = deg <= 180 ? 4 : 3.9;
+    line.push_back(geometry::turned({reach, 0}, deg));
+  }
+  EXPECT_EQ(without_overshoot(line).size(), line.size() - 4);
+}
+
+TEST(Overshoot, LeavesAFigureOfEightAndAnEvenLineAlone) {
+  EXPECT_EQ(without_overshoot(eight), eight);
+  const Ring ring = geometry::ellipse(8, 5, {}, 0, 60);
+  EXPECT_EQ(without_overshoot(ring), ring);
+}
+
+TEST(CrossingAtCorner, IsThatOfItsTwoEdgesAlone) {
+  Ring ring = geometry::rectangle(6, 4);
+  EXPECT_FALSE(crossing_at_corner(ring, 1));
+  ring[1] = {-4, 0};
+  EXPECT_TRUE(crossing_at_corner(ring, 1));
 }
 
 }  // namespace

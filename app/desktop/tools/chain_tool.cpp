@@ -1,0 +1,82 @@
+#include "app/desktop/tools/chain_tool.h"
+
+#include <utility>
+
+#include "app/desktop/canvas/plan_view.h"
+
+namespace drapewright::desktop {
+namespace {
+
+constexpr int drag_threshold_px = 12;  // a hand that shakes while it clicks puts one point
+
+}  // namespace
+
+bool ChainTool::press(QPointF pixel, Qt::MouseButton button) {
+  if (!in_hand() || button != Qt::LeftButton) return false;
+  pressed_at_ = pixel;
+  pressed_ = true;
+  set_pen(snapped(pixel, {}, snap_targets()));
+  put();
+  return true;
+}
+
+void ChainTool::drag(QPointF pixel, Qt::KeyboardModifiers held) {
+  if ((pixel - pressed_at_).manhattanLength() < drag_threshold_px) return;
+  set_pen(snapped(pixel, held, snap_targets()));
+}
+
+void ChainTool::release() {
+  if (!std::exchange(pressed_, false) || points_.empty()) return;
+  const QPointF at = view().to_pixels(pen());
+  if ((at - pressed_at_).manhattanLength() >= drag_threshold_px) put();
+}
+
+void ChainTool::cancel() {
+  pressed_ = false;
+  give_up();
+}
+
+void ChainTool::hover(QPointF pixel, Qt::KeyboardModifiers held) {
+  if (in_hand()) set_pen(snapped(pixel, held, snap_targets()));
+}
+
+bool ChainTool::double_click(QPointF) {
+  if (!in_hand()) return false;
+  finish();
+  return true;
+}
+
+void ChainTool::put() {
+  desk().abandon();
+  if (!points_.empty() && points_.back() == pen()) return;
+  points_.push_back(pen());
+  point_put();
+  view().update();
+}
+
+void ChainTool::act_at_pen() { put(); }
+
+bool ChainTool::take_back() {
+  if (points_.empty()) return false;
+  points_.pop_back();
+  view().update();
+  return true;
+}
+
+void ChainTool::give_up() {
+  points_.clear();
+  view().update();
+}
+
+geometry::Ring ChainTool::take_points() {
+  view().update();
+  return std::exchange(points_, {});
+}
+
+geometry::Ring ChainTool::points_and_pen() const {
+  geometry::Ring all = points_;
+  if (all.empty() || !(all.back() == pen())) all.push_back(pen());
+  return all;
+}
+
+}  // namespace drapewright::desktop

@@ -1,0 +1,63 @@
+#include "app/desktop/tools/corners_tool.h"
+
+#include <cmath>
+
+#include "app/desktop/canvas/plan_view.h"
+#include "core/base/numbers.h"
+#include "core/tracing/loops.h"
+
+namespace drapewright::desktop {
+namespace {
+
+using geometry::Point;
+using geometry::Ring;
+
+/// The angle inside the corner between two edges, 0 to 180 degrees.
+double angle_deg(Point before, Point corner, Point after) {
+  const Point a = before - corner, b = after - corner;
+  return geometry::degrees(std::abs(std::atan2(geometry::cross(a, b), geometry::dot(a, b))));
+}
+
+}  // namespace
+
+std::optional<Point> CornersTool::crossing() const {
+  return tracing::last_edge_crossing(points_and_pen());
+}
+
+void CornersTool::point_put() {
+  const Ring& line = points();
+  if (line.size() >= 4 && line.back() == line.front()) finish();
+}
+
+void CornersTool::finish() {
+  Ring ring = take_points();
+  while (ring.size() > 1 && ring.back() == ring.front()) ring.pop_back();
+  if (ring.size() >= 3) return desk().offer(std::move(ring), "corners");
+  if (!ring.empty()) desk().say("An outline has three corners or more.");
+}
+
+void CornersTool::paint_drawing(QPainter& painter) const {
+  if (points().empty()) return;
+  const auto where = crossing();
+  paint_line(painter, points_and_pen(), false, where.has_value());
+  painter.setPen(QPen(view().palette().color(QPalette::WindowText), 2));
+  painter.setBrush(view().palette().color(QPalette::Base));
+  for (const Point& p : points()) painter.drawEllipse(view().to_pixels(p), 4, 4);
+  painter.drawEllipse(view().to_pixels(points().front()), 7, 7);
+  if (where) paint_crossing(painter, *where);
+}
+
+QStringList CornersTool::words() const {
+  const Ring line = points_and_pen();
+  if (points().empty() || line.size() < 2) return {};
+  if (crossing()) return {"This edge crosses another."};
+  QStringList lines{length_words(geometry::distance(line[line.size() - 2], line.back()))};
+  if (line.size() >= 3) {
+    lines << QString::fromStdString(format_number(
+                 angle_deg(line[line.size() - 3], line[line.size() - 2], line.back()), 0)) +
+                 "\u00b0";
+  }
+  return lines;
+}
+
+}  // namespace drapewright::desktop

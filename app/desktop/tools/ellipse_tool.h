@@ -1,0 +1,22 @@
+#pragma once
+
+#include "app/desktop/tools/axes_tool.h"
+#include "core/geometry/shapes.h"
+
+namespace drapewright::desktop {
+
+class EllipseTool : public AxesTool {
+ public:
+  explicit EllipseTool(TracingDesk& desk) : AxesTool(desk, Tool::ellipse) {}
+  QString how_to() const override {
+    return "Drag from one end of the length to the other, then click at the width.";
+  }
+
+ protected:
+  geometry::Ring shape(const Axes& axes) const override {
+    return geometry::ellipse(axes.length_cm, axes.width_cm, axes.centre, axes.angle_deg);
+  }
+  QString what() const override { return "ellipse"; }
+};
+
+}  // namespace drapewright::desktop

@@ -1,0 +1,19 @@
+#pragma once
+
+#include <QString>
+
+namespace drapewright::desktop {
+
+class PlanView;
+
+/// What several tools say.
+inline const QString no_outline_words = "Choose an outline in the list first, or draw one.";
+inline const QString crossing_words = "The line crosses itself: draw it again.";
+
+/// "3", "10.25".
+QString hour_words(double hour);
+
+/// How near to an edge a line has to start to be meant for it: a fingertip, on any zoom.
+double reach_cm(const PlanView& view);
+
+}  // namespace drapewright::desktop

@@ -1,0 +1,157 @@
+#include "app/desktop/tools/tracing_desk.h"
+
+#include <algorithm>
+
+#include "app/desktop/canvas/plan_view.h"
+#include "app/desktop/document/case_document.h"
+#include "core/geometry/measures.h"
+#include "core/geometry/validity.h"
+#include "core/tracing/loops.h"
+
+namespace drapewright::desktop {
+namespace {
+
+constexpr double most_extent_cm = 100;   // the file format's
+constexpr double least_area_cm2 = 0.05;  // about 2 mm x 3 mm: less is a slip of the hand
+constexpr std::size_t most_corners_to_repair = 5000;
+
+using geometry::Ring;
+
+}  // namespace
+
+bool draws_outlines(Tool tool) {
+  return tool == Tool::trace || tool == Tool::corners || tool == Tool::ellipse ||
+         tool == Tool::rectangle;
+}
+
+TracingDesk::TracingDesk(CaseDocument& document, PlanView& view, QObject* parent)
+    : QObject(parent), document_(document), view_(view) {
+  connect(&document, &CaseDocument::case_replaced, this, &TracingDesk::abandon);
+}
+
+void TracingDesk::take_up(Tool tool) {
+  if (tool == tool_) return;
+  abandon();
+  tool_ = tool;
+  emit tool_changed(tool);
+}
+
+void TracingDesk::set_target(const OutlineTarget& target) {
+  if (target == target_) return;
+  target_ = target;
+  abandon();
+  emit target_changed();
+}
+
+Ring TracingDesk::outline() const {
+  const auto& value = document_.value();
+  if (target_.is_new || !exists(value, target_.ref)) return {};
+  return outline_of(value, target_.ref);
+}
+
+std::optional<QString> TracingDesk::fault_in(const Ring& outline) const {
+  if (const auto fault = geometry::find_fault(outline, most_extent_cm)) {
+    return QString::fromStdString("Not drawn: " + fault->problem +
+                                  ". Expected: " + fault->expected + ".");
+  }
+  if (geometry::area(outline) < least_area_cm2) {
+    return QString("Too small to be an outline: nothing was drawn.");
+  }
+  const auto& value = document_.value();
+  if (target_.is_new || target_.ref.kind != ShapeRef::Kind::wound || !exists(value, target_.ref)) {
+    return std::nullopt;
+  }
+  const auto& islands = value.current().wounds[target_.ref.index].islands_cm;
+  if (const auto fault = geometry::find_island_fault(outline, islands, most_extent_cm)) {
+    return QString::fromStdString("Not drawn: " + fault->problem +
+                                  ". Remove or move the island first.");
+  }
+  return std::nullopt;
+}
+
+void TracingDesk::offer(Ring outline, const QString& what, Ring trace) {
+  abandon();
+  if (outline.size() >= 3 && outline.size() <= most_corners_to_repair) {
+    if (const auto crossing = tracing::first_crossing(outline, true)) {
+      auto loops = tracing::loops_at_crossings(outline);
+      std::erase_if(loops, [](const Ring& loop) { return geometry::area(loop) < least_area_cm2; });
+      held_ = Held{std::move(outline), *crossing, std::move(loops), what};
+      emit held_changed();
+      view_.update();
+      return;
+    }
+  }
+  put(std::move(outline), what, std::move(trace));
+}
+
+void TracingDesk::put(Ring outline, const QString& what, Ring trace) {
+  if (const auto fault = fault_in(outline)) return say(*fault);
+  const auto& value = document_.value();
+  const bool was_new = target_.is_new;
+  const QString text = was_new ? "add " + title_of(value, target_).toLower().remove("new ")
+                               : what + " of " + title_of(value, target_);
+  wound::Case next = value;
+  const ShapeRef ref = enter_outline(next, target_, std::move(outline));
+  if (ref.kind == ShapeRef::Kind::wound) {
+    next.current().wounds[ref.index].trace_cm = std::move(trace);
+  }
+  document_.change(text, std::move(next));
+  if (was_new) after_new(ref);
+}
+
+void TracingDesk::after_new(const ShapeRef& ref) {
+  emit shape_made(ref);
+  // What was just drawn is looked at, and its corners are moved: not drawn again by the next touch.
+  if (draws_outlines(tool_)) take_up(Tool::points);
+}
+
+bool TracingDesk::change(const QString& what,
+                         const std::function<std::optional<QString>(wound::Case&)>& alter,
+                         const QString& field) {
+  wound::Case next = document_.value();
+  if (const auto refusal = alter(next)) {
+    say(*refusal);
+    return false;
+  }
+  document_.change(what, std::move(next), field);
+  return true;
+}
+
+void TracingDesk::keep_larger_loop() {
+  if (!held_ || held_->loops.empty()) return abandon();
+  const Held held = *std::exchange(held_, std::nullopt);
+  emit held_changed();
+  put(held.loops.front(), held.what + ", larger loop kept", {});
+}
+
+void TracingDesk::split_in_two() {
+  if (!held_ || held_->loops.size() < 2) return keep_larger_loop();
+  const Held held = *std::exchange(held_, std::nullopt);
+  emit held_changed();
+  const OutlineTarget first = target_;
+  OutlineTarget second = first;
+  if (!first.is_new) {
+    second.is_new = true;
+    if (first.ref.kind == ShapeRef::Kind::zone) {
+      second.zone_kind = document_.value().current().skin_zones.at(first.ref.index).kind;
+    }
+  }
+  for (const Ring& loop : {held.loops[0], held.loops[1]}) {
+    if (const auto fault = fault_in(loop)) return say(*fault);
+  }
+  wound::Case next = document_.value();
+  const ShapeRef ref = enter_outline(next, first, held.loops[0]);
+  enter_outline(next, second, held.loops[1]);
+  document_.change(held.what + ", split in two", std::move(next));
+  if (first.is_new) after_new(ref);
+}
+
+void TracingDesk::abandon() {
+  if (!std::exchange(held_, std::nullopt)) return;
+  emit held_changed();
+  view_.update();
+}
+
+void TracingDesk::say(const QString& words) { emit said(words); }
+
+}  // namespace drapewright::desktop
