@@ -9,9 +9,10 @@ void ToolBox::add(std::unique_ptr<CanvasTool> tool) { tools_.push_back(std::move
 
 void ToolBox::paint(QPainter& painter, bool with_focus) const {
   for (const auto& tool : tools_) {
-    const bool focused = with_focus && stop_ && stop_->tool == tool.get();
+    const auto stop = with_focus ? live_stop() : std::nullopt;
+    const bool focused = stop && stop->tool == tool.get();
     painter.save();
-    tool->paint(painter, focused ? std::optional(stop_->index) : std::nullopt);
+    tool->paint(painter, focused ? std::optional(stop->index) : std::nullopt);
     painter.restore();
   }
 }
@@ -77,6 +78,10 @@ std::vector<ToolBox::Stop> ToolBox::all_stops() const {
   return all;
 }
 
+std::optional<ToolBox::Stop> ToolBox::live_stop() const {
+  return stop_ && stop_->index < stop_->tool->stops() ? stop_ : std::nullopt;
+}
+
 bool ToolBox::step(bool forward) {
   std::vector<Stop> all = all_stops();
   if (!forward) std::ranges::reverse(all);
@@ -95,9 +100,13 @@ void ToolBox::give_stop_to_hand() {
 }
 
 QString ToolBox::stop_name() const {
-  return stop_ ? stop_->tool->stop_name(stop_->index) : QString();
+  const auto stop = live_stop();
+  return stop ? stop->tool->stop_name(stop->index) : QString();
 }
 
-bool ToolBox::key(const QKeyEvent& event) { return stop_ && stop_->tool->key(stop_->index, event); }
+bool ToolBox::key(const QKeyEvent& event) {
+  const auto stop = live_stop();
+  return stop && stop->tool->key(stop->index, event);
+}
 
 }  // namespace drapewright::desktop

@@ -42,6 +42,8 @@ class ToolBox {
     bool operator==(const Stop&) const = default;
   };
   std::vector<Stop> all_stops() const;
+  /// The stop that has the keyboard, unless its tool has fewer by now.
+  std::optional<Stop> live_stop() const;
 
   std::vector<std::unique_ptr<CanvasTool>> tools_;  ///< asked from the last to the first
   CanvasTool* working_ = nullptr;

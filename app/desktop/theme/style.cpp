@@ -9,6 +9,9 @@ namespace drapewright::desktop {
 namespace {
 
 constexpr int least_target_px = 24;  // WCAG 2.2, 2.5.8
+constexpr int touch_target_px = 44;  // WCAG 2.2, 2.5.5
+constexpr int touch_bar_px = 30;
+constexpr int touch_box_px = 26;
 
 void draw_edge(const QStyleOption& option, QRect where, QPainter& painter) {
   const bool focused =
@@ -57,8 +60,50 @@ int Style::pixelMetric(PixelMetric metric, const QStyleOption* option,
                        const QWidget* widget) const {
   const int size = QProxyStyle::pixelMetric(metric, option, widget);
   if (metric == PM_IndicatorWidth || metric == PM_IndicatorHeight) return std::max(size, 16);
+  if (touch_) {
+    if (metric == PM_ScrollBarExtent) return touch_bar_px;
+    if (metric == PM_IndicatorWidth || metric == PM_IndicatorHeight) return touch_box_px;
+    if (metric == PM_SplitterWidth) return touch_box_px;
+  }
   if (metric == PM_ScrollBarSliderMin) return std::max(size, least_target_px);
   return size;
+}
+
+QSize Style::sizeFromContents(ContentsType type, const QStyleOption* option, const QSize& contents,
+                              const QWidget* widget) const {
+  QSize size = QProxyStyle::sizeFromContents(type, option, contents, widget);
+  if (!touch_) return size;
+  switch (type) {
+    case CT_PushButton:
+    case CT_ToolButton:
+    case CT_ComboBox:
+    case CT_LineEdit:
+    case CT_SpinBox:
+    case CT_MenuItem:
+    case CT_MenuBarItem:
+    case CT_TabBarTab:
+    case CT_CheckBox:
+    case CT_RadioButton:
+    case CT_ItemViewItem:
+      size.setHeight(std::max(size.height(), touch_target_px));
+      break;
+    default:
+      break;
+  }
+  return size;
+}
+
+void set_touch_sizes(QApplication& program, bool large) {
+  auto* style = qobject_cast<Style*>(program.style());
+  if (style == nullptr) return;
+  style->set_touch_sizes(large);
+  // Every widget asks its style anew: the way that Qt has for a style that has changed.
+  QEvent changed(QEvent::StyleChange);
+  for (QWidget* widget : QApplication::allWidgets()) {
+    QApplication::sendEvent(widget, &changed);
+    widget->updateGeometry();
+    widget->update();
+  }
 }
 
 void set_up_look(QApplication& program, Scheme scheme) {

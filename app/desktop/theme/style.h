@@ -22,10 +22,21 @@ class Style : public QProxyStyle {
                           QPainter* painter, const QWidget* widget) const override;
   int pixelMetric(PixelMetric metric, const QStyleOption* option,
                   const QWidget* widget) const override;
+  QSize sizeFromContents(ContentsType type, const QStyleOption* option, const QSize& contents,
+                         const QWidget* widget) const override;
+
+  /// Targets for fingers, half as large again as those for a mouse.
+  void set_touch_sizes(bool large) { touch_ = large; }
+
+ private:
+  bool touch_ = false;
 };
 
 /// Gives the program our style, and the palette of `scheme`.
 void set_up_look(QApplication& program, Scheme scheme);
+
+/// Buttons, fields, tabs, menus and scroll bars for fingers, or for a mouse.
+void set_touch_sizes(QApplication& program, bool large);
 
 /// The program's text, `percent` of what the desktop asks for.
 void set_text_size(QApplication& program, int percent);

@@ -17,6 +17,37 @@ constexpr std::size_t most_corners_to_repair = 5000;
 
 using geometry::Ring;
 
+std::optional<QString> words_of(const std::optional<geometry::ShapeFault>& fault,
+                                const QString& shape) {
+  if (!fault) return std::nullopt;
+  return shape + QString::fromStdString(": " + fault->problem + "; expected " + fault->expected +
+                                        ". It was left as it was.");
+}
+
+/// What the file format refuses in any outline of the assessment.
+std::optional<QString> outline_fault(const wound::Assessment& seen) {
+  for (const wound::Wound& wound : seen.wounds) {
+    const QString name = "Wound " + QString::fromStdString(wound.id);
+    auto fault = words_of(geometry::find_fault(wound.outline_cm, most_extent_cm), name);
+    if (!fault && geometry::area(wound.outline_cm) < least_area_cm2) {
+      fault = "Too small to be an outline: nothing was drawn.";
+    }
+    for (const Ring& island : wound.islands_cm) {
+      if (!fault) fault = words_of(geometry::find_fault(island, most_extent_cm), "Island");
+    }
+    if (!fault) {
+      fault = words_of(
+          geometry::find_island_fault(wound.outline_cm, wound.islands_cm, most_extent_cm), name);
+    }
+    if (fault) return fault;
+  }
+  for (const wound::SkinZone& zone : seen.skin_zones) {
+    const auto fault = words_of(geometry::find_fault(zone.outline_cm, most_extent_cm), "Skin zone");
+    if (fault) return fault;
+  }
+  return std::nullopt;
+}
+
 }  // namespace
 
 bool draws_outlines(Tool tool) {
@@ -33,6 +64,9 @@ void TracingDesk::take_up(Tool tool) {
   if (tool == tool_) return;
   abandon();
   tool_ = tool;
+  const auto shapes = shapes_of(document_.value());
+  const bool changes = tool != Tool::look && tool != Tool::measure && !draws_outlines(tool);
+  if (changes && target_.is_new && !shapes.empty()) emit shape_wanted(shapes.front());
   emit tool_changed(tool);
 }
 
@@ -49,24 +83,13 @@ Ring TracingDesk::outline() const {
   return outline_of(value, target_.ref);
 }
 
-std::optional<QString> TracingDesk::fault_in(const Ring& outline) const {
-  if (const auto fault = geometry::find_fault(outline, most_extent_cm)) {
-    return QString::fromStdString("Not drawn: " + fault->problem +
-                                  ". Expected: " + fault->expected + ".");
+bool TracingDesk::enter(const QString& what, wound::Case next, const QString& field) {
+  if (const auto fault = outline_fault(next.current())) {
+    say(*fault);
+    return false;
   }
-  if (geometry::area(outline) < least_area_cm2) {
-    return QString("Too small to be an outline: nothing was drawn.");
-  }
-  const auto& value = document_.value();
-  if (target_.is_new || target_.ref.kind != ShapeRef::Kind::wound || !exists(value, target_.ref)) {
-    return std::nullopt;
-  }
-  const auto& islands = value.current().wounds[target_.ref.index].islands_cm;
-  if (const auto fault = geometry::find_island_fault(outline, islands, most_extent_cm)) {
-    return QString::fromStdString("Not drawn: " + fault->problem +
-                                  ". Remove or move the island first.");
-  }
-  return std::nullopt;
+  document_.change(what, std::move(next), field);
+  return true;
 }
 
 void TracingDesk::offer(Ring outline, const QString& what, Ring trace) {
@@ -85,7 +108,6 @@ void TracingDesk::offer(Ring outline, const QString& what, Ring trace) {
 }
 
 void TracingDesk::put(Ring outline, const QString& what, Ring trace) {
-  if (const auto fault = fault_in(outline)) return say(*fault);
   const auto& value = document_.value();
   const bool was_new = target_.is_new;
   const QString text = was_new ? "add " + title_of(value, target_).toLower().remove("new ")
@@ -95,12 +117,11 @@ void TracingDesk::put(Ring outline, const QString& what, Ring trace) {
   if (ref.kind == ShapeRef::Kind::wound) {
     next.current().wounds[ref.index].trace_cm = std::move(trace);
   }
-  document_.change(text, std::move(next));
-  if (was_new) after_new(ref);
+  if (enter(text, std::move(next)) && was_new) after_new(ref);
 }
 
 void TracingDesk::after_new(const ShapeRef& ref) {
-  emit shape_made(ref);
+  emit shape_wanted(ref);
   // What was just drawn is looked at, and its corners are moved: not drawn again by the next touch.
   if (draws_outlines(tool_)) take_up(Tool::points);
 }
@@ -113,8 +134,7 @@ bool TracingDesk::change(const QString& what,
     say(*refusal);
     return false;
   }
-  document_.change(what, std::move(next), field);
-  return true;
+  return enter(what, std::move(next), field);
 }
 
 void TracingDesk::keep_larger_loop() {
@@ -136,14 +156,10 @@ void TracingDesk::split_in_two() {
       second.zone_kind = document_.value().current().skin_zones.at(first.ref.index).kind;
     }
   }
-  for (const Ring& loop : {held.loops[0], held.loops[1]}) {
-    if (const auto fault = fault_in(loop)) return say(*fault);
-  }
   wound::Case next = document_.value();
   const ShapeRef ref = enter_outline(next, first, held.loops[0]);
   enter_outline(next, second, held.loops[1]);
-  document_.change(held.what + ", split in two", std::move(next));
-  if (first.is_new) after_new(ref);
+  if (enter(held.what + ", split in two", std::move(next)) && first.is_new) after_new(ref);
 }
 
 void TracingDesk::abandon() {

@@ -87,13 +87,15 @@ class TracingDesk : public QObject {
  signals:
   void tool_changed(drapewright::desktop::Tool tool);
   void target_changed();
-  void shape_made(const drapewright::desktop::ShapeRef& ref);
+  /// This shape is to be worked on: it was just drawn, or a tool needs one and none was chosen.
+  void shape_wanted(const drapewright::desktop::ShapeRef& ref);
   void held_changed();
   void said(const QString& words);
 
  private:
   void put(geometry::Ring outline, const QString& what, geometry::Ring trace);
-  std::optional<QString> fault_in(const geometry::Ring& outline) const;
+  /// The one way into the case: refused, with the reason told, where an outline would be at fault.
+  bool enter(const QString& what, wound::Case next, const QString& field = {});
   void after_new(const ShapeRef& ref);
 
   CaseDocument& document_;

@@ -31,11 +31,27 @@ Appearance::Appearance(QObject* parent) : QObject(parent) {}
 void Appearance::restore() {
   set_up_look(program(), chosen_scheme());
   if (chosen_text_size() != 100) set_text_size(program(), chosen_text_size());
+  if (touch_sizes()) set_touch_sizes(program(), true);
 }
 
 void Appearance::add_to(QMenu& menu) {
   add_schemes(*menu.addMenu("&Appearance"));
   add_text_sizes(*menu.addMenu("&Text size"));
+  add_touch_sizes(menu);
+}
+
+bool Appearance::touch_sizes() { return QSettings().value("touch_sizes", false).toBool(); }
+
+void Appearance::add_touch_sizes(QMenu& menu) {
+  QAction* action = menu.addAction("&Large buttons, for fingers");
+  action->setObjectName("touch_sizes");
+  action->setCheckable(true);
+  action->setChecked(touch_sizes());
+  connect(action, &QAction::toggled, this, [this](bool on) {
+    QSettings().setValue("touch_sizes", on);
+    set_touch_sizes(program(), on);
+    emit touch_sizes_changed(on);
+  });
 }
 
 void Appearance::add_schemes(QMenu& menu) {

@@ -18,10 +18,16 @@ class Appearance : public QObject {
   void add_to(QMenu& menu);
   /// Applies what was chosen last time.
   static void restore();
+  /// Whether everything is to be large enough for fingers.
+  static bool touch_sizes();
+
+ signals:
+  void touch_sizes_changed(bool large);
 
  private:
   void add_schemes(QMenu& menu);
   void add_text_sizes(QMenu& menu);
+  void add_touch_sizes(QMenu& menu);
 };
 
 }  // namespace drapewright::desktop

@@ -180,9 +180,11 @@ void MainWindow::connect_parts() {
   ToolRow& tools = drawing_->tools();
   TracingDesk& desk = drawing_->desk();
   connect(wound_page_, &WoundPage::target_changed, &desk, &TracingDesk::set_target);
-  connect(&desk, &TracingDesk::shape_made, wound_page_, &WoundPage::choose);
+  connect(&desk, &TracingDesk::shape_wanted, wound_page_, &WoundPage::choose);
   connect(&tools, &ToolRow::target_wanted, wound_page_, &WoundPage::choose_target);
   desk.set_target(wound_page_->target());
+  connect(appearance_, &Appearance::touch_sizes_changed, &tools, &ToolRow::set_touch_sizes);
+  tools.set_touch_sizes(Appearance::touch_sizes());
   connect(&plan_view(), &PlanView::cursor_moved, this, &MainWindow::show_cursor);
   connect(&plan_view(), &PlanView::cursor_left, cursor_, &QLabel::clear);
 }
