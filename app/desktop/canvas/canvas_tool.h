@@ -22,6 +22,8 @@ class CanvasTool {
   CanvasTool& operator=(const CanvasTool&) = delete;
   virtual ~CanvasTool() = default;
 
+  /// Draws on the bare ground, before grid and plan.
+  virtual void paint_under(QPainter& /*painter*/) const {}
   /// Draws over the plan, clipped to the field inside the rulers.
   /// @param focused the stop that has the keyboard, if it is one of this tool's
   virtual void paint(QPainter& /*painter*/, std::optional<int> /*focused*/) const {}

@@ -247,6 +247,7 @@ void PlanView::paintEvent(QPaintEvent*) {
         font());
   }
   painter.setClipRect(surface.field());
+  p.tools.paint_under(painter);
   scene.paint_plan(p.annotations.value_or(std::vector<report::DrawnLayer>{}));
   scene.paint_mark();
   p.tools.paint(painter, hasFocus());

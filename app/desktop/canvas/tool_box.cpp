@@ -17,6 +17,14 @@ void ToolBox::paint(QPainter& painter, bool with_focus) const {
   }
 }
 
+void ToolBox::paint_under(QPainter& painter) const {
+  for (const auto& tool : tools_) {
+    painter.save();
+    tool->paint_under(painter);
+    painter.restore();
+  }
+}
+
 void ToolBox::plan_shown() {
   for (const auto& tool : tools_) tool->plan_shown();
   if (stop_ && stop_->index >= stop_->tool->stops()) stop_.reset();

@@ -13,6 +13,7 @@ class ToolBox {
   void add(std::unique_ptr<CanvasTool> tool);
 
   void paint(QPainter& painter, bool with_focus) const;
+  void paint_under(QPainter& painter) const;
   void plan_shown();
 
   Qt::CursorShape cursor_at(QPointF pixel) const;

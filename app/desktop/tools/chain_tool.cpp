@@ -1,5 +1,6 @@
 #include "app/desktop/tools/chain_tool.h"
 
+#include <algorithm>
 #include <utility>
 
 #include "app/desktop/canvas/plan_view.h"
@@ -7,22 +8,34 @@
 namespace drapewright::desktop {
 namespace {
 
+constexpr double went_away_px = 30;    // from the start, before coming near it means to close
 constexpr int drag_threshold_px = 12;  // a hand that shakes while it clicks puts one point
 
 }  // namespace
+
+geometry::Point ChainTool::place_at(QPointF pixel, Qt::KeyboardModifiers held) const {
+  return snapped(pixel, snaps() ? held : held | Qt::AltModifier, snap_targets());
+}
+
+geometry::Ring ChainTool::snap_targets() const {
+  const double away_cm = went_away_px / view().pixels_per_cm();
+  const bool went_away = std::ranges::any_of(
+      points_, [&](geometry::Point p) { return geometry::distance(p, points_.front()) > away_cm; });
+  return points_.size() >= 3 && went_away ? geometry::Ring{points_.front()} : geometry::Ring{};
+}
 
 bool ChainTool::press(QPointF pixel, Qt::MouseButton button) {
   if (!in_hand() || button != Qt::LeftButton) return false;
   pressed_at_ = pixel;
   pressed_ = true;
-  set_pen(snapped(pixel, {}, snap_targets()));
+  set_pen(place_at(pixel, {}));
   put();
   return true;
 }
 
 void ChainTool::drag(QPointF pixel, Qt::KeyboardModifiers held) {
   if ((pixel - pressed_at_).manhattanLength() < drag_threshold_px) return;
-  set_pen(snapped(pixel, held, snap_targets()));
+  set_pen(place_at(pixel, held));
 }
 
 void ChainTool::release() {
@@ -37,7 +50,7 @@ void ChainTool::cancel() {
 }
 
 void ChainTool::hover(QPointF pixel, Qt::KeyboardModifiers held) {
-  if (in_hand()) set_pen(snapped(pixel, held, snap_targets()));
+  if (in_hand()) set_pen(place_at(pixel, held));
 }
 
 bool ChainTool::double_click(QPointF) {

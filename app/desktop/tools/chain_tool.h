@@ -20,8 +20,12 @@ class ChainTool : public DrawTool {
  protected:
   /// A point was put last; the tool may go on, or take the chain and begin anew.
   virtual void point_put() = 0;
-  /// What points are drawn to besides the corners of shapes.
-  virtual geometry::Ring snap_targets() const { return points_; }
+  /// What points are drawn to besides the corners of shapes: the first, to close,
+  /// once the chain went away from it.
+  /// Never those just put, or a fine outline could not be clicked.
+  virtual geometry::Ring snap_targets() const;
+  /// Whether points are drawn to what is near.
+  virtual bool snaps() const { return true; }
 
   const geometry::Ring& points() const { return points_; }
   geometry::Ring take_points();
@@ -34,6 +38,7 @@ class ChainTool : public DrawTool {
 
  private:
   void put();
+  geometry::Point place_at(QPointF pixel, Qt::KeyboardModifiers held) const;
 
   geometry::Ring points_;
   QPointF pressed_at_;

@@ -30,6 +30,7 @@ void MeasureTool::paint_drawing(QPainter& painter) const {
 QStringList MeasureTool::words() const {
   const Ring line = measured();
   if (points().empty() || line.size() < 2) return {};
+  if (!desk().gate().isEmpty()) return {"no scale, no length"};
   double length = 0;
   for (std::size_t i = 1; i < line.size(); ++i) length += geometry::distance(line[i - 1], line[i]);
   QStringList lines{length_words(length)};

@@ -51,6 +51,11 @@ constexpr ToolWords words_of_tools[] = {
     {Tool::tunnel, "Tunnel", "N", "From its mouth on the edge to where the probe ended."},
     {Tool::measure, "Measure", "M",
      "Two points: a distance. Three: an angle and an area. Nothing is changed."},
+    {Tool::scale_length, "Length", "1",
+     "Two points on the ruler in the photograph, then its length."},
+    {Tool::scale_square, "Square", "4",
+     "The four corners of a flat square in the photograph, then its side: takes out the tilt."},
+    {Tool::limb_axis, "Limb line", "2", "Two points on the limb's middle line in the photograph."},
 };
 
 const ToolWords& words_of(Tool tool) {
@@ -93,7 +98,10 @@ QWidget* ToolRow::top_row() {
                        Tool::retrace, Tool::smooth});
   add_group("Mark", {Tool::undermining, Tool::tunnel});
   add_group("Measure", {Tool::measure});
+  add_group("Photograph", {Tool::scale_length, Tool::scale_square, Tool::limb_axis});
+  photo_ = groups_.back().button;
   for (const Group& group : groups_) line->addWidget(group.button);
+  show_photo_tools(false);
   grid_ = new QAction("Snap to &grid", this);
   grid_->setCheckable(true);
   grid_->setToolTip("Points that are put go to the nearest half centimetre. Alt held: never.");
@@ -173,6 +181,11 @@ void ToolRow::add_to(QMenu& menu) const {
     menu.addSeparator();
   }
   menu.addAction(grid_);
+}
+
+void ToolRow::show_photo_tools(bool shown) {
+  photo_->setVisible(shown);
+  for (QAction* action : groups_.back().actions) action->setVisible(shown);
 }
 
 void ToolRow::set_touch_sizes(bool large) {

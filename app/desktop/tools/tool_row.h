@@ -29,6 +29,8 @@ class ToolRow : public QWidget {
   void add_to(QMenu& menu) const;
   /// What the tool in hand asks for, and what is told; for whoever lays the row out.
   QLabel& words() { return *words_; }
+  /// The tools that need a photograph are offered while there is one.
+  void show_photo_tools(bool shown);
   /// Larger buttons, for fingers.
   void set_touch_sizes(bool large);
 
@@ -59,6 +61,7 @@ class ToolRow : public QWidget {
   QPushButton* split_ = nullptr;
   QWidget* repair_;
   QAction* grid_ = nullptr;
+  QToolButton* photo_ = nullptr;
 };
 
 }  // namespace drapewright::desktop

@@ -65,7 +65,7 @@ void TracingDesk::take_up(Tool tool) {
   abandon();
   tool_ = tool;
   const auto shapes = shapes_of(document_.value());
-  const bool changes = tool != Tool::look && tool != Tool::measure && !draws_outlines(tool);
+  const bool changes = tool != Tool::look && tool < Tool::measure && !draws_outlines(tool);
   if (changes && target_.is_new && !shapes.empty()) emit shape_wanted(shapes.front());
   emit tool_changed(tool);
 }
@@ -84,6 +84,10 @@ Ring TracingDesk::outline() const {
 }
 
 bool TracingDesk::enter(const QString& what, wound::Case next, const QString& field) {
+  if (const QString barred = gate(); !barred.isEmpty()) {
+    say(barred);
+    return false;
+  }
   if (const auto fault = outline_fault(next.current())) {
     say(*fault);
     return false;

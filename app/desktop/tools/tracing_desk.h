@@ -30,6 +30,9 @@ enum class Tool {
   undermining,
   tunnel,
   measure,
+  scale_length,  ///< on a photograph: two points of known distance
+  scale_square,  ///< on a photograph: the corners of a known square
+  limb_axis,     ///< on a photograph: the limb's middle line
 };
 
 /// Whether what it draws becomes an outline of its own.
@@ -81,6 +84,10 @@ class TracingDesk : public QObject {
   void split_in_two();
   void abandon();
 
+  /// What stands in the way of drawing anything: asked before an outline is taken. Empty: nothing.
+  void set_gate(std::function<QString()> gate) { gate_ = std::move(gate); }
+  QString gate() const { return gate_ ? gate_() : QString(); }
+
   /// Tells the user something about what was just done.
   void say(const QString& words);
 
@@ -104,6 +111,7 @@ class TracingDesk : public QObject {
   OutlineTarget target_;
   bool snaps_to_grid_ = false;
   std::optional<Held> held_;
+  std::function<QString()> gate_;
 };
 
 }  // namespace drapewright::desktop

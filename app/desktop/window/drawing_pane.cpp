@@ -9,6 +9,10 @@
 #include <QToolButton>
 
 #include "app/desktop/canvas/plan_view.h"
+#include "app/desktop/photo/mark_tools.h"
+#include "app/desktop/photo/photo_desk.h"
+#include "app/desktop/photo/photo_layer.h"
+#include "app/desktop/photo/photo_row.h"
 #include "app/desktop/section/section_pane.h"
 #include "app/desktop/section/section_view.h"
 #include "app/desktop/tools/add_tool.h"
@@ -50,6 +54,11 @@ void add_tools(PlanView& view, TracingDesk& desk) {
   (view.add_tool(std::make_unique<Tools>(desk)), ...);
 }
 
+template <class... Tools>
+void add_photo_tools(PlanView& view, TracingDesk& desk, PhotoDesk& photo) {
+  (view.add_tool(std::make_unique<Tools>(desk, photo)), ...);
+}
+
 }  // namespace
 
 DrawingPane::DrawingPane(CaseDocument& document, QWidget* parent)
@@ -57,6 +66,7 @@ DrawingPane::DrawingPane(CaseDocument& document, QWidget* parent)
       view_(new PlanView(this)),
       desk_(new TracingDesk(document, *view_, this)),
       tools_(new ToolRow(*desk_, this)),
+      photo_(new PhotoDesk(document, *desk_, this)),
       section_(new SectionPane(this)),
       section_switch_(new QAction("&Section", this)),
       start_(new StartPage(this)),
@@ -94,6 +104,7 @@ QWidget* DrawingPane::drawing_part() {
   column->setSpacing(4);
   column->addLayout(row);
   column->addWidget(tools_);
+  column->addWidget(new PhotoRow(*photo_, part));
   auto* split = new QSplitter(Qt::Vertical, part);
   split->addWidget(view_);
   split->addWidget(section_);
@@ -127,9 +138,15 @@ void DrawingPane::show_line() {
 }
 
 void DrawingPane::lay_out_tools() {
+  view_->add_tool(std::make_unique<PhotoLayer>(*view_, *photo_));
+  add_photo_tools<LengthMarkTool, SquareMarkTool, AxisMarkTool>(*view_, *desk_, *photo_);
   add_tools<MeasureTool, WholeTool, PointsTool, TraceTool, CornersTool, EllipseTool, RectangleTool,
             AddTool, TakeAwayTool, SplitTool, RetraceTool, SmoothTool, UnderminingTool, TunnelTool,
             HeldMark>(*view_, *desk_);
+  connect(photo_, &PhotoDesk::changed, this, [this] {
+    tools_->show_photo_tools(photo_->has_photo());
+    show_right_page();
+  });
   connect(desk_, &TracingDesk::tool_changed, this, [this] {
     show_right_page();
     view_->take_up_stop();
@@ -138,7 +155,7 @@ void DrawingPane::lay_out_tools() {
 
 /// What to do first, unless there is a drawing or somebody began one.
 void DrawingPane::show_right_page() {
-  const bool drawing = has_drawing_ || draws_outlines(desk_->tool());
+  const bool drawing = has_drawing_ || photo_->has_photo() || draws_outlines(desk_->tool());
   view_->set_blank_sheet(drawing);
   stack_->setCurrentIndex(drawing ? 1 : 0);
 }

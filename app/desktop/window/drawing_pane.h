@@ -11,6 +11,8 @@ class QStackedWidget;
 namespace drapewright::desktop {
 
 class CaseDocument;
+class PhotoDesk;
+class PhotoRow;
 class PlanView;
 class SectionPane;
 class SectionTool;
@@ -39,6 +41,7 @@ class DrawingPane : public QWidget {
   QAction& section_switch() { return *section_switch_; }
   StartPage& start_page() { return *start_; }
   TracingDesk& desk() { return *desk_; }
+  PhotoDesk& photo() { return *photo_; }
   ToolRow& tools() { return *tools_; }
   /// Puts the desk's tools on the view. They come before those that are there by then: what is in
   /// hand is meant, whatever lies under it.
@@ -56,6 +59,7 @@ class DrawingPane : public QWidget {
   PlanView* view_;
   TracingDesk* desk_;
   ToolRow* tools_;
+  PhotoDesk* photo_;
   SectionPane* section_;
   SectionTool* section_tool_ = nullptr;  ///< the view owns it
   QAction* section_switch_;

@@ -106,8 +106,14 @@ bool FileDesk::save_as() {
   return save_to(dialog.selectedFiles().front());
 }
 
+QString FileDesk::ask_photo() {
+  return QFileDialog::getOpenFileName(&window_, "Open a photograph", folder(),
+                                      "Pictures (*.png *.jpg *.jpeg);;All files (*)");
+}
+
 bool FileDesk::save_to(const QString& path) {
   try {
+    if (companion_) companion_(path);
     document_.save_as(path);
   } catch (const InputError& error) {
     show_fault(&window_, QString("“%1” was not saved.").arg(QFileInfo(path).fileName()), error,

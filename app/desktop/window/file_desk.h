@@ -2,6 +2,7 @@
 
 #include <QObject>
 #include <QStringList>
+#include <functional>
 
 #include "app/desktop/jobs/read_job.h"
 
@@ -27,6 +28,12 @@ class FileDesk : public QObject {
   bool is_reading() const { return reading_.is_busy(); }
   bool open_demo(const QString& name);
   QStringList recent() const;
+  /// What else is written beside a case that is saved; it throws InputError where it cannot be.
+  void set_companion(std::function<void(const QString& case_path)> write) {
+    companion_ = std::move(write);
+  }
+  /// Asks for a picture. @return empty when none was chosen
+  QString ask_photo();
 
  public slots:
   void start_new();
@@ -57,6 +64,7 @@ class FileDesk : public QObject {
   QString today_;
   QWidget& window_;
   ReadJob reading_;
+  std::function<void(const QString&)> companion_;
   std::shared_ptr<const wound::Case> left_;  ///< the case that was given up for the file being read
 };
 

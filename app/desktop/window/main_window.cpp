@@ -1,8 +1,11 @@
 #include "app/desktop/window/main_window.h"
 
+#include <QClipboard>
 #include <QCloseEvent>
 #include <QDate>
 #include <QFileInfo>
+#include <QGuiApplication>
+#include <QImage>
 #include <QLabel>
 #include <QMimeData>
 #include <QProgressBar>
@@ -17,6 +20,7 @@
 #include "app/desktop/panels/materials_panel.h"
 #include "app/desktop/panels/settings_page.h"
 #include "app/desktop/panels/wound_page.h"
+#include "app/desktop/photo/photo_desk.h"
 #include "app/desktop/sheets/sheets_page.h"
 #include "app/desktop/theme/marks.h"
 #include "app/desktop/tools/pocket_mark.h"
@@ -25,6 +29,7 @@
 #include "app/desktop/tools/tracing_desk.h"
 #include "app/desktop/window/appearance.h"
 #include "app/desktop/window/drawing_pane.h"
+#include "app/desktop/window/fault_box.h"
 #include "app/desktop/window/file_desk.h"
 #include "app/desktop/window/help.h"
 #include "app/desktop/window/reading_bar.h"
@@ -169,6 +174,12 @@ void MainWindow::connect_parts() {
   connect(&late_, &QTimer::timeout, this, &MainWindow::show_late);
   connect(&drawing_->start_page(), &StartPage::tool_wanted, &drawing_->desk(),
           &TracingDesk::take_up);
+  PhotoDesk& photo = drawing_->photo();
+  connect(&photo, &PhotoDesk::failed, this, [this](const QString& what, const InputError& error) {
+    show_fault(this, what, error, "The case is as it was.");
+  });
+  files_->set_companion([&photo](const QString& path) { photo.keep_beside(path); });
+  connect(&drawing_->start_page(), &StartPage::photo_wanted, this, &MainWindow::open_photo);
   connect(&drawing_->start_page(), &StartPage::size_wanted, wound_page_, &WoundPage::type_size);
   connect(&drawing_->start_page(), &StartPage::open_wanted, files_, &FileDesk::open);
   connect(&drawing_->start_page(), &StartPage::demo_wanted, files_, &FileDesk::open_demo);
@@ -271,8 +282,23 @@ void MainWindow::dragEnterEvent(QDragEnterEvent* event) {
   if (!dropped_file(*event->mimeData()).isEmpty()) event->acceptProposedAction();
 }
 
+void MainWindow::open_photo() {
+  const QString path = files_->ask_photo();
+  if (!path.isEmpty()) drawing_->photo().open(path);
+}
+
+void MainWindow::paste_photo() {
+  const QImage image = QGuiApplication::clipboard()->image();
+  drawing_->photo().paste(image);
+}
+
 void MainWindow::dropEvent(QDropEvent* event) {
   const QString path = dropped_file(*event->mimeData());
+  static const QStringList pictures{"png", "jpg", "jpeg"};
+  if (pictures.contains(QFileInfo(path).suffix().toLower())) {
+    drawing_->photo().open(path);
+    return;
+  }
   if (!path.isEmpty() && files_->may_leave()) files_->open_path(path);
 }
 

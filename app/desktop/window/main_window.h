@@ -68,6 +68,8 @@ class MainWindow : public QMainWindow {
   void show_late();
   void show_title();
   void mark_cautions();
+  void open_photo();
+  void paste_photo();
   void show_cursor(QPointF cm, double hour);
 
   CaseDocument document_;

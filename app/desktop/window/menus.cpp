@@ -22,6 +22,9 @@ void MainWindow::build_file_menu() {
   QMenu* menu = menuBar()->addMenu("&File");
   menu->addAction("&New", QKeySequence::New, files_, &FileDesk::start_new);
   menu->addAction("&Open…", QKeySequence::Open, files_, &FileDesk::open);
+  QAction* photo = menu->addAction("Open a p&hotograph…", QKeySequence("Ctrl+Shift+O"), this,
+                                   &MainWindow::open_photo);
+  photo->setToolTip("PNG or JPEG, laid under the drawing; give it a scale, then trace over it.");
   QMenu* recent = menu->addMenu("Open &recent");
   connect(recent, &QMenu::aboutToShow, this, [this, recent] { fill_recent(*recent); });
   QMenu* demos = menu->addMenu("Open a &demo");
@@ -67,6 +70,8 @@ void MainWindow::build_edit_menu() {
   };
   connect(&document_, &CaseDocument::case_changed, automatic, follow);
   follow();
+  menu->addAction("&Paste photograph", QKeySequence("Ctrl+Shift+V"), this,
+                  &MainWindow::paste_photo);
   menu->addAction("&Copy materials list", QKeySequence("Ctrl+Shift+C"), &results_->materials(),
                   &MaterialsPanel::copy);
 }

@@ -44,6 +44,9 @@ StartPage::StartPage(QWidget* parent) : QWidget(parent) {
   add_way("Corner by corner", "start_corners",
           "Click point after point, for example off a sheet of acetate on a cm grid.",
           [this] { emit tool_wanted(Tool::corners); });
+  add_way("From a photograph\u2026", "start_photo",
+          "PNG or JPEG with a ruler or a square in it; or drop one here.",
+          [this] { emit photo_wanted(); });
   add_way("Length and width", "start_size", "Two numbers from a ruler make an ellipse.",
           [this] { emit size_wanted(); });
   add_way("Open a case\u2026", "start_open", "A case that was saved before.",

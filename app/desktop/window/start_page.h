@@ -19,6 +19,7 @@ class StartPage : public QWidget {
  signals:
   void tool_wanted(drapewright::desktop::Tool tool);
   void size_wanted();
+  void photo_wanted();
   void open_wanted();
   void demo_wanted(const QString& name);
 
