@@ -5,6 +5,7 @@
 #include "app/batch/faults.h"
 #include "app/batch/forecast_command.h"
 #include "app/batch/layout_command.h"
+#include "app/batch/outline_command.h"
 #include "app/batch/plan_command.h"
 #include "app/batch/templates_command.h"
 
@@ -27,6 +28,7 @@ constexpr const char* conventions =
     "  drapewright-batch plan cases --json-lines              a folder of them\n"
     "  drapewright-batch templates leg.json --pdf leg.pdf     cutting templates at life size\n"
     "  drapewright-batch check leg.json                       read and validate only\n"
+    "  drapewright-batch outline leg.svg --case leg.json      an outline of another program\n"
     "  drapewright-batch forecast cases --stock stock.csv     what a caseload will use, and "
     "orders\n"
     "  drapewright-batch layout job.json                      lay bare pieces out on sheets\n\n"
@@ -41,6 +43,7 @@ int run(int count, char** arguments) {
   add_plan_command(app, status);
   add_check_command(app, status);
   add_templates_command(app, status);
+  add_outline_command(app, status);
   add_layout_command(app, status);
   add_forecast_command(app, status);
   try {
