@@ -69,7 +69,6 @@ double PlanScene::hour_at(Point cm) const {
 }
 
 void PlanScene::fit(const Surface& surface, bool beside_legend) {
-  const geometry::Box sheet{{-10, -7}, {10, 7}};  // what most wounds have room on
   viewport.fit(empty() ? sheet : paths.sketch().extent, room_to_fit(surface, beside_legend));
 }
 

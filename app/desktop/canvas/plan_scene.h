@@ -36,8 +36,11 @@ struct PlanScene {
   std::vector<geometry::Point> clock_centres;  ///< of the wounds
   std::vector<report::LayerKind> hidden;
   std::optional<geometry::Point> mark;  ///< a finding's place
+  geometry::Box sheet = usual_sheet;  ///< what `fit` shows while nothing is drawn
   Viewport viewport;
   LayerPaths paths;
+
+  static constexpr geometry::Box usual_sheet{{-10, -7}, {10, 7}};  ///< most wounds have room on it
 
   void show(std::shared_ptr<const wound::Case> new_value,
             std::shared_ptr<const dressing::Plan> new_plan);

@@ -138,6 +138,11 @@ void PlanView::set_blank_sheet(bool shown) {
   update();
 }
 
+void PlanView::set_sheet(std::optional<geometry::Box> sheet) {
+  parts_->scene.sheet = sheet.value_or(PlanScene::usual_sheet);
+  if (parts_->scene.empty()) fit();
+}
+
 void PlanView::set_layer_visible(LayerKind layer, bool visible) {
   if (layer_visible(layer) == visible) return;
   parts_->scene.set_shown(layer, visible);

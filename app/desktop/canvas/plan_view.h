@@ -3,6 +3,7 @@
 #include <QPointF>
 #include <QWidget>
 #include <memory>
+#include <optional>
 
 #include "core/dressing/plan.h"
 #include "core/geometry/shape.h"
@@ -46,6 +47,8 @@ class PlanView : public QWidget {
   /// While nothing is drawn yet: whether the bare grid is shown, to draw on, or words that say what
   /// to do.
   void set_blank_sheet(bool shown);
+  /// How large that sheet is, in cm; nothing: the usual one.
+  void set_sheet(std::optional<geometry::Box> sheet);
 
   void set_layer_visible(report::LayerKind layer, bool visible);
   bool layer_visible(report::LayerKind layer) const;

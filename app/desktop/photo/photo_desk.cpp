@@ -137,6 +137,7 @@ void PhotoDesk::follow() {
   shown_reference_ = reference;
   place_.reset();
   asked_ = Asked::nothing;
+  asked_about_.clear();
   if (photo != nullptr) {
     missing_.clear();
     place_ = std::make_unique<PhotoPlace>(photo->image, reference);
@@ -155,6 +156,7 @@ void PhotoDesk::set_strength(double share) {
 void PhotoDesk::mark_length(const Ring& two) {
   if (!place_) return;
   marked_ = {place_->to_pixel(two.at(0)), place_->to_pixel(two.at(1))};
+  asked_about_ = two;
   asked_ = Asked::length;
   emit changed();
 }
@@ -163,6 +165,7 @@ void PhotoDesk::mark_square(const Ring& four) {
   if (!place_) return;
   marked_.clear();
   for (const Point& p : four) marked_.push_back(place_->to_pixel(p));
+  asked_about_ = four;
   asked_ = Asked::side;
   emit changed();
 }
@@ -183,6 +186,7 @@ void PhotoDesk::calibrate(const picture::Reference& reference) {
     return;
   }
   asked_ = Asked::nothing;
+  asked_about_.clear();
   document_.edit("scale of the photograph", {}, [&](wound::Case& value) {
     if (value.current().picture) value.current().picture->reference = reference;
   });

@@ -43,6 +43,8 @@ class PhotoDesk : public QObject {
   void mark_axis(const geometry::Ring& two);
   enum class Asked { nothing, length, side };
   Asked asked() const { return asked_; }
+  /// The places marked that a length is asked for, on the drawing.
+  const geometry::Ring& asked_about() const { return asked_about_; }
   /// The length between the marked places, or the square's side.
   void give_length(double cm);
   /// The chosen outline laid out from the round limb onto the flat.
@@ -74,6 +76,7 @@ class PhotoDesk : public QObject {
   QString shown_file_;
   std::optional<picture::Reference> shown_reference_;
   picture::PixelChain marked_;
+  geometry::Ring asked_about_;
   Asked asked_ = Asked::nothing;
   double strength_ = 0.8;
   QString missing_;

@@ -36,7 +36,10 @@ PhotoRow::PhotoRow(PhotoDesk& photo, QWidget* parent)
       strength_(new QSlider(Qt::Horizontal, this)),
       turn_(button("Turn", "photo_turn", "A quarter turn, before there is a scale.", this)),
       unroll_(button("Unroll", "photo_unroll",
-                     "Lays the chosen outline out from the round limb onto the flat.", this)) {
+                     "Lays the chosen outline out from the round limb onto the flat.", this)),
+      rules_(quiet_text("A photograph of a patient is personal data under local rules. It is kept "
+                        "beside the case, without place, device or time.",
+                        this)) {
   words_->setObjectName("photo_words");
   length_->setObjectName("photo_length");
   length_->setAccessibleName("Known length in the photograph");
@@ -66,10 +69,7 @@ PhotoRow::PhotoRow(PhotoDesk& photo, QWidget* parent)
   column->setContentsMargins(6, 0, 6, 0);
   column->addLayout(row);
   column->addWidget(words_);
-  column->addWidget(
-      quiet_text("A photograph of a patient is personal data under local rules. It is "
-                 "kept beside the case, without place, device or time.",
-                 this));
+  column->addWidget(rules_);
   connect(&photo, &PhotoDesk::changed, this, &PhotoRow::follow);
   follow();
 }
@@ -83,6 +83,7 @@ void PhotoRow::follow() {
   set_->setVisible(asked);
   turn_->setVisible(photo_.has_photo() && !photo_.is_measured());
   unroll_->setVisible(photo_.is_measured());
+  rules_->setVisible(!photo_.is_measured());  // said once, before the work begins
   if (!asked) return;
   length_->setFocus(Qt::OtherFocusReason);
   length_->selectAll();

@@ -30,6 +30,7 @@ class PhotoRow : public QWidget {
   QSlider* strength_;
   QPushButton* turn_;
   QPushButton* unroll_;
+  QLabel* rules_;
 };
 
 }  // namespace drapewright::desktop

@@ -34,6 +34,7 @@
 #include "app/desktop/tools/undermining_tool.h"
 #include "app/desktop/tools/whole_tool.h"
 #include "app/desktop/window/start_page.h"
+#include "core/geometry/measures.h"
 #include "core/report/layer_style.h"
 
 namespace drapewright::desktop {
@@ -128,7 +129,7 @@ void DrawingPane::build_section() {
   view_->add_tool(std::move(tool));
   connect(&section(), &SectionView::line_laid, this, &DrawingPane::show_line);
   connect(section_switch_, &QAction::toggled, this, [this](bool on) {
-    section_->setVisible(on);
+    section_->setVisible(has_drawing_ && on);
     show_line();
   });
 }
@@ -145,6 +146,9 @@ void DrawingPane::lay_out_tools() {
             HeldMark>(*view_, *desk_);
   connect(photo_, &PhotoDesk::changed, this, [this] {
     tools_->show_photo_tools(photo_->has_photo());
+    const PhotoPlace* place = photo_->place();
+    view_->set_sheet(place ? std::optional(geometry::Box{place->low(), place->high()})
+                           : std::nullopt);
     show_right_page();
   });
   connect(desk_, &TracingDesk::tool_changed, this, [this] {
@@ -158,6 +162,7 @@ void DrawingPane::show_right_page() {
   const bool drawing = has_drawing_ || photo_->has_photo() || draws_outlines(desk_->tool());
   view_->set_blank_sheet(drawing);
   stack_->setCurrentIndex(drawing ? 1 : 0);
+  section_->setVisible(has_drawing_ && section_switch_->isChecked());
 }
 
 SectionView& DrawingPane::section() { return section_->view(); }
