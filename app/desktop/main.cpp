@@ -38,6 +38,7 @@ int main(int argc, char* argv[]) {
   using namespace drapewright::desktop;
   Appearance::restore();
   MainWindow window(QDate::currentDate().toString(Qt::ISODate));
+  window.keep_layout();
   window.show();
   // After the window is there, so that an error's dialog has something to stand on.
   QTimer::singleShot(0, &window, [&] {

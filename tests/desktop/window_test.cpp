@@ -1,16 +1,19 @@
 // The main job in the real window, by mouse and keys.
 #include <gtest/gtest.h>
 
+#include <QAction>
 #include <QCheckBox>
 #include <QClipboard>
 #include <QComboBox>
 #include <QLabel>
 #include <QLineEdit>
+#include <QSettings>
 #include <QTableView>
 #include <QTableWidget>
 #include <QTest>
 
 #include "app/desktop/canvas/plan_view.h"
+#include "app/desktop/window/drawing_pane.h"
 #include "tests/desktop/window_driver.h"
 
 namespace drapewright::desktop_test {
@@ -207,6 +210,27 @@ TEST(Window, SelectedFindingShowsItsPlace) {
   const QPointF at =
       driver.window().plan_view().to_pixels(*findings[static_cast<std::size_t>(row)].where_cm);
   EXPECT_TRUE(QRectF(driver.window().plan_view().rect()).contains(at));
+}
+
+TEST(Layout, OfTheWindowIsKeptFromRunToRun) {
+  QSize size;
+  {
+    desktop::MainWindow window("2026-05-04");
+    window.keep_layout();
+    window.show();
+    window.resize(window.size() - QSize(60, 40));
+    QCoreApplication::processEvents();
+    size = window.size();
+    window.drawing().section_switch().setChecked(false);
+    window.close();
+  }
+  desktop::MainWindow window("2026-05-04");
+  window.keep_layout();
+  window.show();
+  QCoreApplication::processEvents();
+  EXPECT_EQ(window.size(), size);
+  EXPECT_FALSE(window.drawing().section_switch().isChecked());
+  QSettings().clear();
 }
 
 }  // namespace

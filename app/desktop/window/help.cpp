@@ -33,6 +33,15 @@ std::vector<Row> shortcut_rows(const QMainWindow& window) {
     if (action->menu() != nullptr) collect(*action->menu(), rows);
   }
   rows.emplace_back("Move the drawing", "arrow keys, or drag");
+  rows.emplace_back("With a drawing tool: move the pen 1 mm; 1 cm", "arrow keys; with Shift");
+  rows.emplace_back("Put a point; put the pen down, lift it", "Space");
+  rows.emplace_back("Close the outline", "Enter, double click, or the first point");
+  rows.emplace_back("Take the last point back", "Backspace");
+  rows.emplace_back("Abandon what is being drawn", "Escape");
+  rows.emplace_back("No snapping", "Alt held");
+  rows.emplace_back("Points: from corner to corner", "Tab in the drawing");
+  rows.emplace_back("Points: put one after it; take it out", "Insert; Delete");
+  rows.emplace_back("Whole: turn by 1\u00b0; scale by 1 %", "comma, full stop; [ and ]");
   rows.emplace_back("Reach the port in the drawing", "Tab in the drawing");
   rows.emplace_back("Move it 1 mm; 1 cm", "arrow keys; with Shift");
   rows.emplace_back("Give it its automatic place", "Delete");

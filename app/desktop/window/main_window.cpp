@@ -1,5 +1,6 @@
 #include "app/desktop/window/main_window.h"
 
+#include <QAction>
 #include <QClipboard>
 #include <QCloseEvent>
 #include <QDate>
@@ -9,6 +10,8 @@
 #include <QLabel>
 #include <QMimeData>
 #include <QProgressBar>
+#include <QScreen>
+#include <QSettings>
 #include <QSplitter>
 #include <QStatusBar>
 #include <QTabWidget>
@@ -43,6 +46,7 @@ namespace {
 
 constexpr int waiting_is_told_after_ms = 50;
 constexpr int cautions_tab = 1;
+constexpr double usual_text_px = 16;  ///< a line of text at 100 %
 
 bool any_contraindication(const wound::Case& value) {
   return std::ranges::any_of(value.cautions.present, [](const std::string& id) {
@@ -120,7 +124,7 @@ void MainWindow::build_panes() {
   shown_->addTab(drawing_, "Drawing");
   shown_->addTab(sheets_, "Sheets");
   results_ = new ResultPane(this);
-  auto* split = new QSplitter(this);
+  auto* split = panes_ = new QSplitter(this);
   split->addWidget(seen_);
   split->addWidget(shown_);
   split->addWidget(results_);
@@ -276,7 +280,26 @@ void MainWindow::show_cursor(QPointF cm, double hour) {
   cursor_->setText(text);
 }
 
-void MainWindow::closeEvent(QCloseEvent* event) { event->setAccepted(files_->may_leave()); }
+void MainWindow::keep_layout() {
+  keeps_layout_ = true;
+  const QSettings kept;
+  if (!restoreGeometry(kept.value("window").toByteArray())) {
+    const QSize room = screen()->availableSize();
+    const double larger = std::max(1.0, fontMetrics().height() / usual_text_px);
+    resize(QSize(static_cast<int>(1366 * larger), static_cast<int>(720 * larger)).boundedTo(room));
+  }
+  panes_->restoreState(kept.value("panes").toByteArray());
+  drawing_->section_switch().setChecked(kept.value("section", true).toBool());
+}
+
+void MainWindow::closeEvent(QCloseEvent* event) {
+  event->setAccepted(files_->may_leave());
+  if (!event->isAccepted() || !keeps_layout_) return;
+  QSettings kept;
+  kept.setValue("window", saveGeometry());
+  kept.setValue("panes", panes_->saveState());
+  kept.setValue("section", drawing_->section_switch().isChecked());
+}
 
 void MainWindow::dragEnterEvent(QDragEnterEvent* event) {
   if (!dropped_file(*event->mimeData()).isEmpty()) event->acceptProposedAction();

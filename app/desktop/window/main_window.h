@@ -9,6 +9,7 @@
 class QLabel;
 class QMenu;
 class QProgressBar;
+class QSplitter;
 class QTabWidget;
 
 namespace drapewright::desktop {
@@ -37,6 +38,9 @@ class MainWindow : public QMainWindow {
   SheetsPage& sheets() { return *sheets_; }
   DrawingPane& drawing() { return *drawing_; }
   const PortTool& port_tool() const { return *port_tool_; }
+  /// Takes up the place, size and panes of the last run, and keeps those of this one on closing.
+  /// Without a last run: as large as the text needs.
+  void keep_layout();
   /// The latest plan, or why there is none.
   const PlanResult& result() const { return result_; }
   /// Whether what is shown belongs to the case as it is now.
@@ -78,6 +82,8 @@ class MainWindow : public QMainWindow {
   QTimer late_;  ///< runs out when a plan takes long enough to be waited for
   FileDesk* files_;
   Appearance* appearance_;
+  bool keeps_layout_ = false;
+  QSplitter* panes_ = nullptr;
   QTabWidget* seen_ = nullptr;
   WoundPage* wound_page_ = nullptr;
   QTabWidget* shown_ = nullptr;
