@@ -7,6 +7,7 @@
 #include "app/batch/layout_command.h"
 #include "app/batch/outline_command.h"
 #include "app/batch/plan_command.h"
+#include "app/batch/squares_command.h"
 #include "app/batch/templates_command.h"
 
 namespace drapewright::batch {
@@ -44,6 +45,7 @@ int run(int count, char** arguments) {
   add_check_command(app, status);
   add_templates_command(app, status);
   add_outline_command(app, status);
+  add_squares_command(app, status);
   add_layout_command(app, status);
   add_forecast_command(app, status);
   try {

@@ -1,9 +1,12 @@
 // Opening, saving, and never losing work.
 #include <gtest/gtest.h>
 
+#include <QAction>
 #include <QCloseEvent>
+#include <QDialog>
 #include <QDir>
 #include <QFile>
+#include <QFileDialog>
 #include <QLabel>
 #include <QPushButton>
 #include <QSignalSpy>
@@ -13,6 +16,7 @@
 #include <cmath>
 
 #include "app/desktop/window/file_desk.h"
+#include "core/geometry/measures.h"
 #include "tests/desktop/window_driver.h"
 #include "tests/support/places.h"
 
@@ -237,6 +241,68 @@ TEST_F(FilesTest, EveryDemoCaseOpensAndIsPlanned) {
     EXPECT_FALSE(driver.document().is_modified())
         << name.toStdString() << " was changed by showing";
   }
+}
+
+struct OutlineFilesTest : FilesTest {
+  /// By the menu, with a path chosen; whatever else comes up is answered by `then`.
+  QString open_outlines(const QString& path, const std::function<void(QWidget&)>& then = {}) {
+    return answering(
+        {},
+        [&](QWidget& dialog) {
+          qobject_cast<QFileDialog*>(&dialog) ? choosing(path)(dialog) : then(dialog);
+        },
+        [&] { driver.window().findChild<QAction*>("open_outlines")->trigger(); });
+  }
+
+  WindowDriver driver;
+};
+
+TEST_F(OutlineFilesTest, OfAnotherProgramBecomeWoundsInOneStep) {
+  write(at("two.svg"),
+        "<svg width='200mm' height='100mm' viewBox='0 0 200 100'>"
+        "<path d='M0 0h80v50h-80z M20 20h10v10h-10z M100 0h20v20h-20z'/></svg>");
+  open_outlines(at("two.svg"));
+  const auto& wounds = driver.document().value().current().wounds;
+  ASSERT_EQ(wounds.size(), 2);
+  EXPECT_EQ(wounds[0].islands_cm.size(), 1);
+  EXPECT_NEAR(geometry::area(wounds[0].outline_cm), 40, 1e-9);
+  EXPECT_EQ(driver.document().undo_stack().count(), 1);
+  driver.document().undo_stack().undo();
+  EXPECT_FALSE(driver.document().has_wounds());
+}
+
+TEST_F(OutlineFilesTest, AreAskedForTheirUnitOrLeftAlone) {
+  write(at("leg.wkt"), "POLYGON ((0 0, 80 0, 80 50, 0 50, 0 0))");
+  const auto answer = [](bool accept) {
+    return [accept](QWidget& dialog) {
+      auto& question = dynamic_cast<QDialog&>(dialog);
+      EXPECT_EQ(question.objectName(), "unit_of_outlines");
+      accept ? question.accept() : question.reject();
+    };
+  };
+  open_outlines(at("leg.wkt"), answer(false));
+  EXPECT_FALSE(driver.document().has_wounds());
+  open_outlines(at("leg.wkt"), answer(true));  // mm come first
+  ASSERT_TRUE(driver.document().has_wounds());
+  EXPECT_NEAR(geometry::area(driver.document().value().current().wounds[0].outline_cm), 40, 1e-9);
+}
+
+TEST_F(OutlineFilesTest, ThatCannotBeUsedSayWhyAndChangeNothing) {
+  write(at("bad.svg"),
+        "<svg width='9cm' height='9cm' viewBox='0 0 9 9'><path d='M0 0L5 5L5 0L0 5Z'/></svg>");
+  const QString words = open_outlines(at("bad.svg"), clicking("OK"));
+  EXPECT_TRUE(words.contains("crosses itself")) << words.toStdString();
+  EXPECT_FALSE(driver.document().has_wounds());
+}
+
+TEST_F(OutlineFilesTest, GoOutAndComeBackAsTheyWere) {
+  driver.draw_ellipse("8", "5");
+  const auto before = driver.document().value().current().wounds[0].outline_cm;
+  answering({}, choosing(at("out.geojson")),
+            [&] { driver.window().findChild<QAction*>("save_outlines")->trigger(); });
+  open_outlines(at("out.geojson"));
+  ASSERT_EQ(driver.document().value().current().wounds.size(), 2);
+  EXPECT_EQ(driver.document().value().current().wounds[1].outline_cm, before);
 }
 
 }  // namespace

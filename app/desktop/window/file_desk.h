@@ -28,6 +28,10 @@ class FileDesk : public QObject {
   bool is_reading() const { return reading_.is_busy(); }
   bool open_demo(const QString& name);
   QStringList recent() const;
+  /// Where files of this case are looked for first.
+  QString folder() const;
+  /// A name for a file that comes of this case, by the case's own.
+  QString suggested_path(const QString& ending) const;
   /// What else is written beside a case that is saved; it throws InputError where it cannot be.
   void set_companion(std::function<void(const QString& case_path)> write) {
     companion_ = std::move(write);
@@ -57,8 +61,6 @@ class FileDesk : public QObject {
   bool open_read(const ReadResult& result);
   bool save_to(const QString& path);
   void remember(const QString& path);
-  QString folder() const;
-  QString suggested_path(const QString& ending) const;
 
   CaseDocument& document_;
   QString today_;

@@ -35,6 +35,7 @@
 #include "app/desktop/window/fault_box.h"
 #include "app/desktop/window/file_desk.h"
 #include "app/desktop/window/help.h"
+#include "app/desktop/window/outline_desk.h"
 #include "app/desktop/window/reading_bar.h"
 #include "app/desktop/window/result_pane.h"
 #include "app/desktop/window/start_page.h"
@@ -79,6 +80,7 @@ MainWindow::MainWindow(const QString& today, QWidget* parent)
     : QMainWindow(parent),
       document_(today),
       files_(new FileDesk(document_, today, *this)),
+      outlines_(new OutlineDesk(document_, *files_, *this)),
       appearance_(new Appearance(this)) {
   setAcceptDrops(true);
   late_.setSingleShot(true);

@@ -17,6 +17,7 @@ namespace drapewright::desktop {
 class Appearance;
 class DrawingPane;
 class FileDesk;
+class OutlineDesk;
 class PlanView;
 class PortTool;
 class ResultPane;
@@ -81,6 +82,7 @@ class MainWindow : public QMainWindow {
   PlanResult result_;
   QTimer late_;  ///< runs out when a plan takes long enough to be waited for
   FileDesk* files_;
+  OutlineDesk* outlines_;
   Appearance* appearance_;
   bool keeps_layout_ = false;
   QSplitter* panes_ = nullptr;

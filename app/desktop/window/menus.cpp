@@ -14,6 +14,7 @@
 #include "app/desktop/window/file_desk.h"
 #include "app/desktop/window/help.h"
 #include "app/desktop/window/main_window.h"
+#include "app/desktop/window/outline_desk.h"
 #include "app/desktop/window/result_pane.h"
 
 namespace drapewright::desktop {
@@ -25,6 +26,9 @@ void MainWindow::build_file_menu() {
   QAction* photo = menu->addAction("Open a p&hotograph…", QKeySequence("Ctrl+Shift+O"), this,
                                    &MainWindow::open_photo);
   photo->setToolTip("PNG or JPEG, laid under the drawing; give it a scale, then trace over it.");
+  QAction* outlines = menu->addAction("Open out&lines…", outlines_, &OutlineDesk::open);
+  outlines->setObjectName("open_outlines");
+  outlines->setToolTip("WKT, GeoJSON, SVG paths or CSV of another program, added as wounds.");
   QMenu* recent = menu->addMenu("Open &recent");
   connect(recent, &QMenu::aboutToShow, this, [this, recent] { fill_recent(*recent); });
   QMenu* demos = menu->addMenu("Open a &demo");
@@ -35,6 +39,8 @@ void MainWindow::build_file_menu() {
   menu->addSeparator();
   menu->addAction("&Save", QKeySequence::Save, files_, &FileDesk::save);
   menu->addAction("Save &as…", QKeySequence("Ctrl+Shift+S"), files_, &FileDesk::save_as);
+  menu->addAction("Save ou&tlines as…", outlines_, &OutlineDesk::save_as)
+      ->setObjectName("save_outlines");
   menu->addAction("Save &materials list…", QKeySequence("Ctrl+Shift+M"), &results_->materials(),
                   &MaterialsPanel::save_wanted);
   menu->addSeparator();

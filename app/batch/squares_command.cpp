@@ -1,0 +1,54 @@
+#include "app/batch/squares_command.h"
+
+#include <memory>
+#include <vector>
+
+#include "app/batch/page_files.h"
+#include "core/report/square_page.h"
+
+namespace drapewright::batch {
+namespace {
+
+struct Options {
+  PageArguments pages;
+  std::vector<double> bars_mm;  ///< across and down; empty: the printer is true
+};
+
+ExitStatus run(const Options& options) {
+  const auto& [pages, bars] = options;
+  try {
+    const auto printer =
+        bars.empty() ? report::PrinterCorrection{} : report::PrinterCorrection{bars[0], bars[1]};
+    write_pages(pages, report::square_page(pages.options(), printer));
+    return ExitStatus::good;
+  } catch (const std::exception& error) {
+    return report(fault_of(error, pages.pdf));
+  }
+}
+
+}  // namespace
+
+void add_squares_command(CLI::App& app, ExitStatus& status) {
+  auto* command = app.add_subcommand(
+      "squares", "A page of squares, 2, 5 and 10 cm, that give a photograph its scale");
+  auto options = std::make_shared<Options>();
+  add_page_arguments(*command, options->pages);
+  command
+      ->add_option("--bars", options->bars_mm,
+                   "What the check bars of an earlier print measured in mm, across and down: "
+                   "corrects that printer")
+      ->delimiter(',')
+      ->expected(2)
+      ->check(CLI::Range(report::least_bar_mm, report::longest_bar_mm))
+      ->type_name("ACROSS,DOWN");
+  command->footer(
+      "Print at 100 %, without fitting to the page, and measure both check bars.\n\n"
+      "Examples:\n"
+      "  drapewright-batch squares --pdf squares.pdf --paper letter");
+  command->callback([options, &status] {
+    check(options->pages, {});
+    status = worse(status, run(*options));
+  });
+}
+
+}  // namespace drapewright::batch
