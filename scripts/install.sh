@@ -8,7 +8,8 @@ cd "$(dirname "$0")/.."
 
 core="g++ cmake ninja-build libboost1.81-dev nlohmann-json3-dev"
 core_tests="libgtest-dev libgmock-dev"
-program="qt6-base-dev qt6-svg-dev libcli11-dev fonts-dejavu-core"
+# Qt Charts needs libqt6opengl6-dev without saying so.
+program="qt6-base-dev qt6-svg-dev qt6-charts-dev libqt6opengl6-dev libqt6sql6-sqlite libcli11-dev fonts-dejavu-core"
 # libopencv-imgproc-dev is all that the tests use of OpenCV: libopencv-dev would bring 340 packages
 # more.
 tests="libgeos-dev libopencv-imgproc-dev librapidcheck-dev poppler-utils python3-jsonschema"

@@ -105,8 +105,9 @@ class PatientReader {
     first_change_h_ = std::max(0.0, next_h);
     patient_.next_change_day = static_cast<int>(std::floor(first_change_h_ / 24 + 1e-9));
     // A day is as exact as a date can be.
+    if (!patient_.running) return;
     patient_.overdue_days = std::max(0, -static_cast<int>(std::floor(next_h / 24 + 1e-9)));
-    if (patient_.running && patient_.overdue_days > 0) {
+    if (patient_.overdue_days > 0) {
       add(Severity::warning, "change-overdue",
           "The last recorded change was on " + date(last) + ", the next was due " +
               count_of(patient_.overdue_days, "day") +

@@ -25,6 +25,7 @@
 #include "app/desktop/panels/wound_page.h"
 #include "app/desktop/photo/photo_desk.h"
 #include "app/desktop/sheets/sheets_page.h"
+#include "app/desktop/stores/stores_window.h"
 #include "app/desktop/theme/marks.h"
 #include "app/desktop/tools/pocket_mark.h"
 #include "app/desktop/tools/port_tool.h"
@@ -39,6 +40,7 @@
 #include "app/desktop/window/reading_bar.h"
 #include "app/desktop/window/result_pane.h"
 #include "app/desktop/window/start_page.h"
+#include "core/base/calendar.h"
 #include "core/base/numbers.h"
 #include "core/practice/cautions.h"
 
@@ -215,6 +217,17 @@ void MainWindow::replan() {
   if (!late_.isActive()) late_.start();
   sheets_->forget();
   job_.request(document_.shared(), QDate::currentDate().toString(Qt::ISODate).toStdString());
+}
+
+StoresWindow& MainWindow::open_stores() {
+  if (stores_ == nullptr) {
+    const auto today = QDate::currentDate().toString(Qt::ISODate).toStdString();
+    stores_ = new StoresWindow(day_number(today).value(), this);
+  }
+  stores_->show();
+  stores_->raise();
+  stores_->activateWindow();
+  return *stores_;
 }
 
 void MainWindow::forget() {

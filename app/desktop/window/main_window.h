@@ -22,6 +22,7 @@ class PlanView;
 class PortTool;
 class ResultPane;
 class SheetsPage;
+class StoresWindow;
 class WoundPage;
 
 /// The one window, in the order of the work: what was seen, the drawing, what to do.
@@ -44,6 +45,8 @@ class MainWindow : public QMainWindow {
   void keep_layout();
   /// The latest plan, or why there is none.
   const PlanResult& result() const { return result_; }
+  /// Shows the stores' window, which is made when it is first asked for.
+  StoresWindow& open_stores();
   /// Whether what is shown belongs to the case as it is now.
   bool is_up_to_date() const;
 
@@ -94,7 +97,8 @@ class MainWindow : public QMainWindow {
   ResultPane* results_ = nullptr;
   QProgressBar* progress_ = nullptr;
   QLabel* cursor_ = nullptr;
-  PortTool* port_tool_ = nullptr;  ///< the view owns it
+  StoresWindow* stores_ = nullptr;  ///< beside this one, and gone with it
+  PortTool* port_tool_ = nullptr;   ///< the view owns it
 };
 
 }  // namespace drapewright::desktop

@@ -44,6 +44,8 @@ void MainWindow::build_file_menu() {
   menu->addAction("Save &materials list…", QKeySequence("Ctrl+Shift+M"), &results_->materials(),
                   &MaterialsPanel::save_wanted);
   menu->addSeparator();
+  menu->addAction("S&tores…", QKeySequence("Ctrl+T"), this, [this] { open_stores(); });
+  menu->addSeparator();
   menu->addAction("&Quit", QKeySequence("Ctrl+Q"), this, &QWidget::close);
 }
 

@@ -1,0 +1,217 @@
+#include "app/desktop/stores/charts.h"
+
+#include <QPen>
+#include <QtCharts/QAreaSeries>
+#include <QtCharts/QBarCategoryAxis>
+#include <QtCharts/QBarSet>
+#include <QtCharts/QHorizontalBarSeries>
+#include <QtCharts/QLegendMarker>
+#include <QtCharts/QLineSeries>
+#include <QtCharts/QScatterSeries>
+#include <QtCharts/QValueAxis>
+#include <algorithm>
+
+#include "app/desktop/stores/tables.h"
+#include "app/desktop/theme/palette.h"
+#include "core/base/calendar.h"
+#include "core/base/numbers.h"
+
+namespace drapewright::desktop {
+namespace {
+
+using forecast::Band;
+using forecast::Forecast;
+using forecast::ItemForecast;
+
+// Okabe and Ito's palette for the colour-blind (2008).
+const QColor blue(0, 114, 178), sky_blue(86, 180, 233), vermillion(213, 94, 0), green(0, 158, 115);
+
+constexpr std::size_t most_bars = 14;
+
+/// Bands and lines by week. A week's figures stand at its number, 1, 2, ...
+class WeekChart {
+ public:
+  WeekChart(const QString& title, const Forecast& forecast, const QPalette& palette)
+      : ink_(palette.color(QPalette::Text)), chart_(std::make_unique<QChart>()) {
+    chart_->setTitle(title);
+    chart_->setBackgroundBrush(palette.base());
+    chart_->setTitleBrush(ink_);
+    chart_->legend()->setLabelColor(ink_);
+    chart_->legend()->setAlignment(Qt::AlignBottom);
+    chart_->setAnimationOptions(QChart::NoAnimation);
+    chart_->setMargins({4, 4, 4, 4});
+    weeks_ = new QValueAxis;
+    weeks_->setTitleText(QString("Week (1 begins on %1)")
+                             .arg(QString::fromStdString(date_of_day(forecast.first_day))));
+    weeks_->setRange(0.5, forecast.weeks + 0.5);
+    weeks_->setTickType(QValueAxis::TicksDynamic);
+    weeks_->setTickAnchor(1);
+    weeks_->setTickInterval(forecast.weeks > 20 ? 4 : 1);
+    weeks_->setLabelFormat("%d");
+    pieces_ = new QValueAxis;
+    pieces_->setTitleText("Pieces");
+    pieces_->setLabelFormat("%.0f");
+    for (QValueAxis* axis : {weeks_, pieces_}) {
+      axis->setLabelsColor(ink_);
+      axis->setTitleBrush(ink_);
+      axis->setGridLineColor(palette.color(QPalette::Mid));
+    }
+    chart_->addAxis(weeks_, Qt::AlignBottom);
+    chart_->addAxis(pieces_, Qt::AlignLeft);
+  }
+
+  void add_band(const QString& name, QColor fill, Qt::BrushStyle style,
+                const std::vector<std::pair<int, int>>& bounds) {
+    // The area keeps no hold of its borders: they belong to the chart.
+    auto* low = new QLineSeries(chart_.get());
+    auto* high = new QLineSeries(chart_.get());
+    for (std::size_t week = 0; week < bounds.size(); ++week) {
+      low->append(static_cast<double>(week + 1), bounds[week].first);
+      high->append(static_cast<double>(week + 1), bounds[week].second);
+      reach(bounds[week].second);
+    }
+    auto* area = new QAreaSeries(high, low);
+    area->setBrush(QBrush(fill, style));
+    area->setPen(QPen(fill, 1));
+    add(name, area);
+  }
+
+  void add_line(const QString& name, const QPen& pen, const std::vector<double>& values) {
+    auto* line = new QLineSeries;
+    for (std::size_t week = 0; week < values.size(); ++week) {
+      line->append(static_cast<double>(week + 1), values[week]);
+      reach(values[week]);
+    }
+    line->setPen(pen);
+    line->setPointsVisible(values.size() <= 30 && pen.style() == Qt::SolidLine);
+    add(name, line);
+  }
+
+  /// Marks on the weeks in which something happened.
+  void add_marks(const QString& name, QScatterSeries::MarkerShape shape, QColor colour,
+                 const std::vector<double>& values) {
+    auto* marks = new QScatterSeries;
+    for (std::size_t week = 0; week < values.size(); ++week) {
+      if (values[week] <= 0) continue;
+      marks->append(static_cast<double>(week + 1), values[week]);
+      reach(values[week]);
+    }
+    if (marks->count() == 0) {
+      delete marks;
+      return;
+    }
+    marks->setMarkerShape(shape);
+    marks->setMarkerSize(12);
+    marks->setColor(colour);
+    marks->setBorderColor(ink_);
+    add(name, marks);
+  }
+
+  std::unique_ptr<QChart> taken() {
+    pieces_->setRange(0, std::max(1.0, highest_ * 1.05));
+    pieces_->applyNiceNumbers();
+    return std::move(chart_);
+  }
+
+ private:
+  void add(const QString& name, QAbstractSeries* series) {
+    series->setName(name);
+    chart_->addSeries(series);
+    series->attachAxis(weeks_);
+    series->attachAxis(pieces_);
+  }
+  void reach(double value) { highest_ = std::max(highest_, value); }
+
+  QColor ink_;
+  std::unique_ptr<QChart> chart_;
+  QValueAxis* weeks_;
+  QValueAxis* pieces_;
+  double highest_ = 0;
+};
+
+template <typename Week, typename Value>
+std::vector<Value> each(const std::vector<Week>& weeks, Value (*of)(const Week&)) {
+  std::vector<Value> values;
+  for (const Week& week : weeks) values.push_back(of(week));
+  return values;
+}
+
+}  // namespace
+
+std::unique_ptr<QChart> draw_use(const Forecast& forecast, const ItemForecast& item,
+                                 const QPalette& palette) {
+  WeekChart chart("Use in each week: " + QString::fromStdString(item.item), forecast, palette);
+  const bool dark = is_dark(palette);
+  chart.add_band("90 % band", sky_blue, Qt::Dense6Pattern,
+                 each<Band, std::pair<int, int>>(
+                     item.weeks, [](const Band& b) { return std::pair(b.low90, b.high90); }));
+  chart.add_band("50 % band", dark ? blue.lighter(120) : sky_blue.darker(110), Qt::SolidPattern,
+                 each<Band, std::pair<int, int>>(
+                     item.weeks, [](const Band& b) { return std::pair(b.low50, b.high50); }));
+  chart.add_line("expected", QPen(dark ? QColor(Qt::white) : QColor(Qt::black), 2),
+                 each<Band, double>(item.weeks, [](const Band& b) { return b.mean; }));
+  return chart.taken();
+}
+
+std::unique_ptr<QChart> draw_stock(const Forecast& forecast, const ItemForecast& item,
+                                   const QPalette& palette) {
+  using forecast::ShelfWeek;
+  WeekChart chart("On the shelf at each week's end: " + QString::fromStdString(item.item), forecast,
+                  palette);
+  if (!item.shelf) return chart.taken();
+  const auto& weeks = item.shelf->weeks;
+  chart.add_band("90 % band", sky_blue, Qt::Dense6Pattern,
+                 each<ShelfWeek, std::pair<int, int>>(weeks, [](const ShelfWeek& w) {
+                   const Band left = band_of(w.left);
+                   return std::pair(left.low90, left.high90);
+                 }));
+  chart.add_line("expected", QPen(is_dark(palette) ? Qt::white : Qt::black, 2),
+                 each<ShelfWeek, double>(weeks, [](const ShelfWeek& w) { return w.left.mean(); }));
+  if (item.order) {
+    chart.add_line("reorder point", QPen(vermillion, 2, Qt::DashLine),
+                   std::vector<double>(weeks.size(), item.order->reorder_point));
+  }
+  chart.add_marks("delivered", QScatterSeries::MarkerShapeTriangle, green,
+                  each<ShelfWeek, double>(weeks, [](const ShelfWeek& w) { return w.received; }));
+  chart.add_marks("past its date", QScatterSeries::MarkerShapeRectangle, vermillion,
+                  each<ShelfWeek, double>(weeks, [](const ShelfWeek& w) { return w.wasted; }));
+  return chart.taken();
+}
+
+std::unique_ptr<QChart> draw_cost(const Forecast& forecast, const QPalette& palette) {
+  auto chart = std::make_unique<QChart>();
+  const QColor ink = palette.color(QPalette::Text);
+  chart->setTitle("Cost by item, expected over all weeks");
+  chart->setTitleBrush(ink);
+  chart->setBackgroundBrush(palette.base());
+  chart->legend()->hide();
+  auto* set = new QBarSet("Cost");
+  set->setColor(is_dark(palette) ? sky_blue : blue);
+  QStringList names;
+  const NumberTable table = cost_table(forecast);
+  // The axis counts upwards: the dearest comes last.
+  for (std::size_t i = std::min(table.rows.size(), most_bars); i > 0; --i) {
+    names.append(table.rows[i - 1].front().text());
+    set->append(table.rows[i - 1].back().value.toDouble());
+  }
+  auto* bars = new QHorizontalBarSeries;
+  bars->append(set);
+  chart->addSeries(bars);
+  auto* items = new QBarCategoryAxis;
+  items->append(names);
+  items->setLabelsColor(ink);
+  auto* cost = new QValueAxis;
+  cost->setLabelFormat("%.0f");
+  cost->setLabelsColor(ink);
+  cost->setTitleText("Cost");
+  cost->setTitleBrush(ink);
+  chart->addAxis(items, Qt::AlignLeft);
+  chart->addAxis(cost, Qt::AlignBottom);
+  bars->attachAxis(items);
+  bars->attachAxis(cost);
+  cost->setMin(0);
+  cost->applyNiceNumbers();
+  return chart;
+}
+
+}  // namespace drapewright::desktop

@@ -1,0 +1,59 @@
+#include "app/desktop/stores/number_table.h"
+
+#include "core/base/numbers.h"
+#include "core/casefile/csv.h"
+
+namespace drapewright::desktop {
+
+QString NumberTable::Cell::text() const {
+  if (value.typeId() == QMetaType::Double) {
+    return QString::fromStdString(format_number(value.toDouble(), decimals));
+  }
+  return value.toString();
+}
+
+QByteArray NumberTable::as_csv() const {
+  std::vector<std::string> cells;
+  for (const QString& title : titles) cells.push_back(title.toStdString());
+  std::string text = casefile::csv_line(cells);
+  for (const auto& row : rows) {
+    cells.clear();
+    for (const Cell& cell : row) cells.push_back(cell.text().toStdString());
+    text += casefile::csv_line(cells);
+  }
+  return QByteArray::fromStdString(text);
+}
+
+void NumberTableModel::show(NumberTable table) {
+  beginResetModel();
+  table_ = std::move(table);
+  endResetModel();
+}
+
+int NumberTableModel::rowCount(const QModelIndex& parent) const {
+  return parent.isValid() ? 0 : static_cast<int>(table_.rows.size());
+}
+
+int NumberTableModel::columnCount(const QModelIndex& parent) const {
+  return parent.isValid() ? 0 : static_cast<int>(table_.titles.size());
+}
+
+QVariant NumberTableModel::data(const QModelIndex& index, int role) const {
+  const auto& cell =
+      table_.rows[static_cast<std::size_t>(index.row())][static_cast<std::size_t>(index.column())];
+  if (role == Qt::DisplayRole || role == Qt::ToolTipRole) return cell.text();
+  if (role == Qt::UserRole) return cell.value;
+  if (role == Qt::TextAlignmentRole) {
+    return QVariant::fromValue(Qt::AlignVCenter |
+                               (cell.is_number() ? Qt::AlignRight : Qt::AlignLeft));
+  }
+  return {};
+}
+
+QVariant NumberTableModel::headerData(int section, Qt::Orientation orientation, int role) const {
+  if (orientation != Qt::Horizontal) return {};
+  if (role == Qt::DisplayRole) return table_.titles.value(section);
+  return {};
+}
+
+}  // namespace drapewright::desktop

@@ -1,0 +1,26 @@
+#pragma once
+
+#include <QTableView>
+
+#include "app/desktop/stores/number_table.h"
+
+class QSortFilterProxyModel;
+
+namespace drapewright::desktop {
+
+/// A table with tabular figures that is sorted by a click on a column's title.
+class SortedTable : public QTableView {
+  Q_OBJECT
+
+ public:
+  explicit SortedTable(const QString& name, QWidget* parent = nullptr);
+
+  void show_table(NumberTable table);
+  const NumberTable& table() const { return model_->table(); }
+
+ private:
+  NumberTableModel* model_;
+  QSortFilterProxyModel* sorted_;
+};
+
+}  // namespace drapewright::desktop

@@ -1,0 +1,272 @@
+#include "app/desktop/stores/stores_window.h"
+
+#include <QDir>
+#include <QFileDialog>
+#include <QFileInfo>
+#include <QLabel>
+#include <QMenuBar>
+#include <QMessageBox>
+#include <QProgressBar>
+#include <QPushButton>
+#include <QScrollArea>
+#include <QSplitter>
+#include <QStatusBar>
+#include <QTabWidget>
+#include <QVBoxLayout>
+#include <QtCharts/QChart>
+
+#include "app/desktop/fields/limited_field.h"
+#include "app/desktop/stores/chart_files.h"
+#include "app/desktop/stores/chart_pane.h"
+#include "app/desktop/stores/charts.h"
+#include "app/desktop/stores/forecast_form.h"
+#include "app/desktop/stores/sorted_table.h"
+#include "app/desktop/stores/tables.h"
+#include "core/base/numbers.h"
+#include "core/casefile/case_json.h"
+#include "core/casefile/stock_csv.h"
+#include "core/casefile/text_file.h"
+
+namespace drapewright::desktop {
+namespace {
+
+constexpr int pause_before_forecast_ms = 400;
+constexpr int side_width = 270;
+
+QString words(const std::string& text) { return QString::fromStdString(text); }
+
+QPushButton* wide_button(const QString& text, QWidget* parent) {
+  auto* button = new QPushButton(text, parent);
+  button->setMinimumHeight(28);
+  return button;
+}
+
+}  // namespace
+
+StoresWindow::StoresWindow(int first_day, QWidget* parent)
+    : QMainWindow(parent), first_day_(first_day) {
+  setWindowTitle("Stores - Drapewright");
+  later_.setSingleShot(true);
+  later_.setInterval(pause_before_forecast_ms);
+  build_pages();
+  auto* split = new QSplitter(this);
+  split->addWidget(build_side());
+  split->addWidget(pages_);
+  split->setStretchFactor(1, 1);
+  split->setChildrenCollapsible(false);
+  setCentralWidget(split);
+  build_menu();
+  statusBar()->addWidget(
+      new QLabel("For the stores, not for the bedside: what a patient needs, the prescriber, local "
+                 "policy and the device's instructions decide.",
+                 this),
+      1);
+  connect(form_, &ForecastForm::changed, &later_, qOverload<>(&QTimer::start));
+  connect(&later_, &QTimer::timeout, this, &StoresWindow::forecast);
+  connect(&job_, &CaseloadJob::finished, this, &StoresWindow::take);
+  connect(&job_, &CaseloadJob::progressed, this,
+          [this](double part) { progress_->setValue(static_cast<int>(100 * part)); });
+  connect(&job_, &CaseloadJob::busy_changed, this, [this](bool busy) {
+    progress_->setVisible(busy);
+    cancel_->setVisible(busy);
+  });
+  show_totals();
+  resize(1366, 720);
+}
+
+QWidget* StoresWindow::build_side() {
+  auto* side = new QWidget(this);
+  auto* open = wide_button("&Open a folder of cases…", side);
+  auto* stock = wide_button("Read a &stock list…", side);
+  totals_ = new QLabel(side);
+  totals_->setObjectName("stores_totals");
+  totals_->setWordWrap(true);
+  recorded_ = quiet_text({}, side);
+  recorded_->setObjectName("stores_recorded");
+  correct_ = wide_button("Take over this &rate", side);
+  correct_->setObjectName("stores_correct");
+  progress_ = new QProgressBar(side);
+  progress_->setFormat("Reading cases, %p %");
+  progress_->hide();
+  cancel_ = wide_button("&Cancel", side);
+  cancel_->setObjectName("stores_cancel");
+  cancel_->hide();
+  form_ = new ForecastForm(side);
+  auto* scroll = new QScrollArea(side);
+  scroll->setWidget(form_);
+  scroll->setWidgetResizable(true);
+  scroll->setFrameShape(QFrame::NoFrame);
+  scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  auto* column = new QVBoxLayout(side);
+  for (QWidget* each : std::initializer_list<QWidget*>{open, stock, progress_, cancel_, totals_,
+                                                       recorded_, correct_}) {
+    column->addWidget(each);
+  }
+  column->addWidget(scroll, 1);
+  side->setMinimumWidth(side_width);
+  side->setMaximumWidth(side_width + 60);
+  connect(open, &QPushButton::clicked, this, &StoresWindow::ask_folder);
+  connect(stock, &QPushButton::clicked, this, &StoresWindow::ask_stock);
+  connect(cancel_, &QPushButton::clicked, &job_, &CaseloadJob::cancel);
+  connect(correct_, &QPushButton::clicked, this, &StoresWindow::accept_correction);
+  return side;
+}
+
+void StoresWindow::build_pages() {
+  pages_ = new QTabWidget(this);
+  pages_->setDocumentMode(true);
+  pages_->setAccessibleName("The forecast");
+  const auto table = [&](const QString& title) {
+    auto* page = new SortedTable(title, this);
+    pages_->addTab(page, title);
+    return page;
+  };
+  using forecast::Forecast;
+  using forecast::ItemForecast;
+  patients_ = table("Patients");
+  items_ = table("Items");
+  use_ = new ChartPane(
+      "Use by week", true,
+      [](const Forecast& f, const ItemForecast* item, const QPalette& p) {
+        return draw_use(f, *item, p);
+      },
+      [](const Forecast& f, const ItemForecast* item) { return use_table(f, *item); }, this);
+  pages_->addTab(use_, "Use");
+  shelf_ = new ChartPane(
+      "Stock over time", true,
+      [](const Forecast& f, const ItemForecast* item, const QPalette& p) {
+        return draw_stock(f, *item, p);
+      },
+      [](const Forecast& f, const ItemForecast* item) { return stock_table(f, *item); }, this);
+  pages_->addTab(shelf_, "Stock");
+  cost_ = new ChartPane(
+      "Cost by item", false,
+      [](const Forecast& f, const ItemForecast*, const QPalette& p) { return draw_cost(f, p); },
+      [](const Forecast& f, const ItemForecast*) { return cost_table(f); }, this);
+  pages_->addTab(cost_, "Cost");
+  orders_ = table("Orders");
+  picks_ = table("Pick list");
+  findings_ = table("Findings");
+}
+
+void StoresWindow::build_menu() {
+  QMenu* menu = menuBar()->addMenu("&File");
+  menu->addAction("&Open a folder of cases…", QKeySequence::Open, this, &StoresWindow::ask_folder);
+  menu->addAction("Read a &stock list…", this, &StoresWindow::ask_stock);
+  menu->addAction("Save a stock list to &fill in…", this, &StoresWindow::save_template);
+  menu->addAction("Save this &table…", QKeySequence::Save, this, [this] {
+    if (auto* pane = qobject_cast<ChartPane*>(pages_->currentWidget())) return pane->save();
+    auto* table = qobject_cast<SortedTable*>(pages_->currentWidget());
+    const QString path = QFileDialog::getSaveFileName(this, "Save table", {}, "Numbers (*.csv)");
+    if (path.isEmpty()) return;
+    const QString fault = save_bytes(table->table().as_csv(), path);
+    if (!fault.isEmpty()) QMessageBox::warning(this, "Not saved", fault);
+  });
+  menu->addSeparator();
+  menu->addAction("&Close", QKeySequence::Close, this, &QWidget::close);
+}
+
+void StoresWindow::ask_folder() {
+  const QString folder = QFileDialog::getExistingDirectory(this, "Folder of cases", folder_);
+  if (!folder.isEmpty()) open_folder(folder);
+}
+
+void StoresWindow::open_folder(const QString& folder) {
+  folder_ = folder;
+  forecast();
+}
+
+void StoresWindow::ask_stock() {
+  const QString file = QFileDialog::getOpenFileName(this, "Stock list", {}, "Stock list (*.csv)");
+  if (file.isEmpty()) return;
+  const QString fault = open_stock(file);
+  if (!fault.isEmpty()) QMessageBox::warning(this, "Stock list not read", fault);
+}
+
+QString StoresWindow::open_stock(const QString& file) {
+  try {
+    stock_ = casefile::shelf_from_csv(
+        casefile::read_text(file.toStdString(), casefile::largest_file_bytes),
+        QFileInfo(file).fileName().toStdString());
+  } catch (const InputError& error) {
+    return QString::fromUtf8(error.what());
+  }
+  stock_file_ = file;
+  if (folder_.isEmpty()) {
+    show_totals();
+  } else {
+    forecast();
+  }
+  return {};
+}
+
+void StoresWindow::save_template() {
+  const QString path = QFileDialog::getSaveFileName(this, "Stock list to fill in", "stock.csv",
+                                                    "Stock list (*.csv)");
+  if (path.isEmpty()) return;
+  const auto text = casefile::shelf_to_csv(forecast::stock_template());
+  const QString fault = save_bytes(QByteArray::fromStdString(text), path);
+  if (!fault.isEmpty()) QMessageBox::warning(this, "Not saved", fault);
+}
+
+void StoresWindow::forecast() {
+  if (folder_.isEmpty()) return;
+  progress_->setValue(0);
+  job_.request(folder_, form_->settings(first_day_), stock_);
+}
+
+void StoresWindow::take(const std::shared_ptr<const CaseloadResult>& result) {
+  result_ = result;
+  const auto& forecast = result->forecast;
+  patients_->show_table(patients_table(*result));
+  items_->show_table(items_table(forecast));
+  orders_->show_table(orders_table(forecast));
+  picks_->show_table(pick_table(forecast));
+  findings_->show_table(findings_table(*result));
+  for (ChartPane* pane : {use_, shelf_, cost_}) pane->show_result(result);
+  show_totals();
+  emit shown_result();
+}
+
+void StoresWindow::show_totals() {
+  recorded_->setVisible(result_ && result_->forecast.recorded.days > 0);
+  correct_->setVisible(recorded_->isVisibleTo(this));
+  const QString stock = stock_file_.isEmpty() ? QString("No stock list: use and cost only.")
+                                              : "Stock: " + QFileInfo(stock_file_).fileName();
+  if (!result_ || !result_->problem.isEmpty()) {
+    totals_->setText((result_ ? result_->problem
+                              : QString("Open a folder of cases to see what "
+                                        "they will use.")) +
+                     "<br>" + stock);
+    return;
+  }
+  const auto& forecast = result_->forecast;
+  const auto cases = static_cast<int>(result_->patients.size());
+  QString text =
+      QString("<b>%1</b>, %2 under way or to start")
+          .arg(words(count_of(cases, "case")), words(count_of(forecast.patients, "course")));
+  if (!result_->faults.empty()) {
+    text += QString("; <b>%1 not read</b>, see Findings").arg(result_->faults.size());
+  }
+  text += QString("<br>Expected cost <b>%1</b>, %2 a patient")
+              .arg(words(format_number(forecast.cost, 2)),
+                   words(format_number(forecast.cost_per_patient, 2)));
+  if (!stock_.empty()) {
+    text += QString("<br>Orders <b>%1</b>").arg(words(format_number(forecast.order_cost, 2)));
+  }
+  totals_->setText(text + "<br>" + stock);
+  if (forecast.recorded.days == 0) return;
+  const auto rate = extra_rate_of(forecast.recorded);
+  recorded_->setText(
+      QString("%1 recorded for %2 planned. As extra dressings: %3 a week (95 %: %4 to %5).")
+          .arg(words(count_of(forecast.recorded.recorded, "change")),
+               words(format_number(forecast.recorded.planned, 1)),
+               words(format_number(rate.per_week, 2)), words(format_number(rate.low, 2)),
+               words(format_number(rate.high, 2))));
+}
+
+void StoresWindow::accept_correction() {
+  form_->set_extra_dressings(extra_rate_of(result_->forecast.recorded).per_week);
+}
+
+}  // namespace drapewright::desktop

@@ -1,0 +1,148 @@
+#include "app/desktop/stores/tables.h"
+
+#include <algorithm>
+
+#include "core/base/calendar.h"
+
+namespace drapewright::desktop {
+namespace {
+
+using Cell = NumberTable::Cell;
+using forecast::Band;
+using forecast::Forecast;
+using forecast::ItemForecast;
+
+Cell text(const std::string& value) { return {QString::fromStdString(value)}; }
+Cell count(int value) { return {value}; }
+Cell number(double value, int decimals = 1) { return {value, decimals}; }
+Cell money(const std::optional<double>& cost) { return cost ? number(*cost, 2) : text("-"); }
+Cell date(int day) { return text(date_of_day(day)); }
+
+Cell week_from(const Forecast& forecast, std::size_t week) {
+  return date(forecast.first_day + 7 * static_cast<int>(week));
+}
+
+/// "12 to 19"
+Cell range(int low, int high) { return text(std::to_string(low) + " to " + std::to_string(high)); }
+
+std::string codes_of(const forecast::PatientSummary& patient) {
+  std::string words;
+  for (const auto& finding : patient.findings) {
+    if (finding.severity == dressing::Severity::note) continue;
+    words += (words.empty() ? "" : " ") + finding.text;
+  }
+  return words;
+}
+
+void add(const dressing::Finding& finding, const std::string& where, NumberTable& table) {
+  table.rows.push_back(
+      {text(std::string(dressing::name_of(finding.severity))), text(where), text(finding.text)});
+}
+
+}  // namespace
+
+NumberTable patients_table(const CaseloadResult& result) {
+  NumberTable table{{"Case", "Course from", "to", "Next change", "Overdue, days", "Area, cm2",
+                     "Change a week, %", "Dressings", "Cost", "Stops", "To ask about", "File"},
+                    {}};
+  for (const auto& patient : result.patients) {
+    table.rows.push_back({text(patient.label), date(patient.start), date(patient.end),
+                          patient.running ? date(patient.next_change) : text("over"),
+                          count(patient.overdue_days), number(patient.area_cm2),
+                          number(100 * patient.area_change_per_week), number(patient.dressings),
+                          number(patient.cost, 2), count(patient.stops), text(codes_of(patient)),
+                          text(patient.file)});
+  }
+  return table;
+}
+
+NumberTable items_table(const Forecast& forecast) {
+  NumberTable table{{"Item", "First week", "90 % band", "All weeks", "90 % band", "Cost"}, {}};
+  for (const ItemForecast& item : forecast.items) {
+    const Band& week = item.weeks.front();
+    table.rows.push_back({text(item.item), number(week.mean), range(week.low90, week.high90),
+                          number(item.total.mean), range(item.total.low90, item.total.high90),
+                          money(item.cost)});
+  }
+  return table;
+}
+
+NumberTable use_table(const Forecast& forecast, const ItemForecast& item) {
+  NumberTable table{{"Week from", "Expected", "Spread", "50 % band", "90 % band", "Enough"}, {}};
+  for (std::size_t week = 0; week < item.weeks.size(); ++week) {
+    const Band& band = item.weeks[week];
+    table.rows.push_back({week_from(forecast, week), number(band.mean), number(band.spread),
+                          range(band.low50, band.high50), range(band.low90, band.high90),
+                          count(item.enough[week])});
+  }
+  return table;
+}
+
+NumberTable stock_table(const Forecast& forecast, const ItemForecast& item) {
+  NumberTable table{{"Week from", "Received", "Used", "Short", "Past date", "Left at the end",
+                     "90 % band", "Short by then, %"},
+                    {}};
+  if (!item.shelf) return table;
+  for (std::size_t week = 0; week < item.shelf->weeks.size(); ++week) {
+    const auto& shelf = item.shelf->weeks[week];
+    const Band left = band_of(shelf.left);
+    table.rows.push_back({week_from(forecast, week), number(shelf.received), number(shelf.used),
+                          number(shelf.short_of), number(shelf.wasted), number(left.mean),
+                          range(left.low90, left.high90), number(100 * shelf.run_out)});
+  }
+  return table;
+}
+
+NumberTable cost_table(const Forecast& forecast) {
+  NumberTable table{{"Item", "Expected use", "Unit cost", "Cost"}, {}};
+  std::vector<const ItemForecast*> items;
+  for (const ItemForecast& item : forecast.items) {
+    if (item.cost) items.push_back(&item);
+  }
+  std::ranges::stable_sort(items, std::greater<>(), [](const auto* item) { return *item->cost; });
+  for (const auto* item : items) {
+    table.rows.push_back(
+        {text(item->item), number(item->total.mean), money(item->unit_cost), money(item->cost)});
+  }
+  return table;
+}
+
+NumberTable orders_table(const Forecast& forecast) {
+  NumberTable table{
+      {"Item", "Packs", "Pieces", "Cost", "Reorder point", "by textbook", "How it is worked out"},
+      {}};
+  for (const ItemForecast& item : forecast.items) {
+    if (!item.order) continue;
+    const auto& order = *item.order;
+    table.rows.push_back({text(item.item), count(order.packs), count(order.quantity),
+                          money(order.cost), count(order.reorder_point),
+                          number(order.textbook_reorder_point), text(order.arithmetic)});
+  }
+  return table;
+}
+
+NumberTable pick_table(const Forecast& forecast) {
+  NumberTable table{{"Item", "Take for the first week", "Expected"}, {}};
+  for (const ItemForecast& item : forecast.items) {
+    if (item.enough.front() == 0) continue;
+    table.rows.push_back(
+        {text(item.item), count(item.enough.front()), number(item.weeks.front().mean)});
+  }
+  return table;
+}
+
+NumberTable findings_table(const CaseloadResult& result) {
+  NumberTable table{{"Weight", "Where", "What"}, {}};
+  for (const CaseFault& fault : result.faults) {
+    table.rows.push_back({text("not read"), {fault.file}, {fault.reason}});
+  }
+  for (const auto& finding : result.forecast.findings) add(finding, "stores", table);
+  for (const auto& patient : result.patients) {
+    for (const auto& finding : patient.findings) {
+      if (finding.severity != dressing::Severity::note) add(finding, patient.label, table);
+    }
+  }
+  return table;
+}
+
+}  // namespace drapewright::desktop

@@ -1,0 +1,21 @@
+#pragma once
+
+#include "app/desktop/stores/caseload_job.h"
+#include "app/desktop/stores/number_table.h"
+
+namespace drapewright::desktop {
+
+NumberTable patients_table(const CaseloadResult& result);
+/// One row for each item: first week, whole time, cost.
+NumberTable items_table(const forecast::Forecast& forecast);
+/// One row for each week of one item.
+NumberTable use_table(const forecast::Forecast& forecast, const forecast::ItemForecast& item);
+NumberTable stock_table(const forecast::Forecast& forecast, const forecast::ItemForecast& item);
+/// Items by what they cost, the dearest first.
+NumberTable cost_table(const forecast::Forecast& forecast);
+NumberTable orders_table(const forecast::Forecast& forecast);
+NumberTable pick_table(const forecast::Forecast& forecast);
+/// Findings of the forecast, of the cases, and the files that could not be read.
+NumberTable findings_table(const CaseloadResult& result);
+
+}  // namespace drapewright::desktop

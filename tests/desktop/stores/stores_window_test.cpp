@@ -1,0 +1,272 @@
+// The stores' window: a folder of cases, its tables and charts, by mouse and keys.
+#include "app/desktop/stores/stores_window.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <QComboBox>
+#include <QDir>
+#include <QDoubleSpinBox>
+#include <QHeaderView>
+#include <QImage>
+#include <QLabel>
+#include <QProgressBar>
+#include <QPushButton>
+#include <QSignalSpy>
+#include <QTabWidget>
+#include <QTemporaryDir>
+#include <QTest>
+#include <QtCharts/QAreaSeries>
+#include <QtCharts/QChartView>
+#include <QtCharts/QLineSeries>
+
+#include "app/desktop/stores/chart_pane.h"
+#include "app/desktop/stores/sorted_table.h"
+#include "core/base/calendar.h"
+#include "tests/desktop/window_driver.h"
+#include "tests/support/places.h"
+
+namespace drapewright::desktop_test {
+namespace {
+
+using desktop::ChartPane;
+using desktop::SortedTable;
+using desktop::StoresWindow;
+
+constexpr int patience_ms = 60000;
+const QString demo_cases = QString::fromStdString(support::project_folder()) + "/demo_cases";
+
+constexpr const char* stock =
+    "item,on_hand,expires,on_order,due,pack_size,lead_days,unit_cost\n"
+    "Port with tubing,20,2026-12-31,,,5,4,14\n"
+    "Port with tubing,,,30,2026-03-12,,,\n"
+    "Film sheet 20 x 20 cm,90,2026-03-10,,,10,4,6\n";
+
+class StoresWindowTest : public testing::Test {
+ protected:
+  StoresWindowTest() : window_(day_number("2026-03-04").value()) {
+    window_.show();
+    EXPECT_TRUE(QTest::qWaitForWindowExposed(&window_));
+    for (const char* name : {"plain-heel.json", "series-of-three.json", "no-port-zone.json"}) {
+      QFile::copy(demo_cases + "/" + name, folder_.filePath(name));
+    }
+  }
+
+  void open() {
+    QSignalSpy shown(&window_, &StoresWindow::shown_result);
+    window_.open_folder(folder_.path());
+    ASSERT_TRUE(shown.wait(patience_ms));
+  }
+  void put(const QString& name, const QByteArray& text) {
+    QFile file(folder_.filePath(name));
+    ASSERT_TRUE(file.open(QIODevice::WriteOnly));
+    file.write(text);
+  }
+  template <class Page>
+  Page& page(const QString& title) {
+    auto* pages = window_.findChild<QTabWidget*>();
+    for (int i = 0; i < pages->count(); ++i) {
+      if (pages->tabText(i) != title) continue;
+      pages->setCurrentIndex(i);
+      return dynamic_cast<Page&>(*pages->currentWidget());
+    }
+    throw std::logic_error("no page " + title.toStdString());
+  }
+  static QString cell(const SortedTable& table, int row, int column) {
+    return table.model()->index(row, column).data().toString();
+  }
+  static QStringList column(const SortedTable& table, int index) {
+    QStringList texts;
+    for (int row = 0; row < table.model()->rowCount(); ++row) texts << cell(table, row, index);
+    return texts;
+  }
+  QString words(const QString& label) { return window_.findChild<QLabel*>(label)->text(); }
+
+  QTemporaryDir folder_;
+  StoresWindow window_;
+};
+
+TEST_F(StoresWindowTest, SaysWhatToDoFirst) {
+  EXPECT_TRUE(words("stores_totals").contains("Open a folder of cases"));
+}
+
+TEST_F(StoresWindowTest, ListsEveryCaseAndTheReasonOfABrokenOne) {
+  put("broken.json", "{ \"drapewright_case\": 1,, }");
+  open();
+  EXPECT_EQ(page<SortedTable>("Patients").model()->rowCount(), 3);
+  EXPECT_TRUE(words("stores_totals").contains("3 cases"));
+  EXPECT_TRUE(words("stores_totals").contains("1 not read"));
+  auto& findings = page<SortedTable>("Findings");
+  EXPECT_EQ(cell(findings, 0, 1), "broken.json");
+  EXPECT_TRUE(cell(findings, 0, 2).contains("broken.json:1:"));
+  EXPECT_TRUE(column(findings, 2).filter("2 pieces went in and 1 came out").size() == 1);
+}
+
+TEST_F(StoresWindowTest, SaysThatAFolderHoldsNoCases) {
+  QSignalSpy shown(&window_, &StoresWindow::shown_result);
+  const QTemporaryDir empty;
+  window_.open_folder(empty.path());
+  ASSERT_TRUE(shown.wait(patience_ms));
+  EXPECT_TRUE(words("stores_totals").contains("No case file lies in this folder"));
+}
+
+TEST_F(StoresWindowTest, SortsNumbersAsNumbersByAClickOnTheTitle) {
+  open();
+  auto& table = page<SortedTable>("Items");
+  auto* titles = table.horizontalHeader();
+  const int expected = 3;
+  const auto click = [&] {
+    const QPoint at(titles->sectionViewportPosition(expected) + 10, titles->height() / 2);
+    QTest::mouseClick(titles->viewport(), Qt::LeftButton, {}, at);
+  };
+  const auto values = [&] {
+    std::vector<double> numbers;
+    for (const QString& text : column(table, expected)) numbers.push_back(text.toDouble());
+    return numbers;
+  };
+  click();
+  auto first = values();
+  EXPECT_TRUE(std::is_sorted(first.begin(), first.end()) ||
+              std::is_sorted(first.rbegin(), first.rend()));
+  click();
+  auto second = values();
+  std::reverse(first.begin(), first.end());
+  EXPECT_EQ(first.front(), second.front());
+  EXPECT_EQ(first.back(), second.back());
+}
+
+TEST_F(StoresWindowTest, DrawsUseWithItsBandsAndTheSameNumbersBelow) {
+  open();
+  auto& pane = page<ChartPane>("Use");
+  pane.items().setCurrentText("Port with tubing");
+  const auto series = pane.view().chart()->series();
+  ASSERT_EQ(series.size(), 3);
+  auto* line = qobject_cast<QLineSeries*>(series[2]);
+  ASSERT_NE(line, nullptr);
+  EXPECT_EQ(line->count(), 8);
+  auto* wide = qobject_cast<QAreaSeries*>(series[0]);
+  auto* narrow = qobject_cast<QAreaSeries*>(series[1]);
+  for (int week = 0; week < 8; ++week) {
+    EXPECT_LE(wide->lowerSeries()->at(week).y(), narrow->lowerSeries()->at(week).y());
+    EXPECT_GE(wide->upperSeries()->at(week).y(), narrow->upperSeries()->at(week).y());
+    EXPECT_NEAR(line->at(week).y(), cell(pane.table(), week, 1).toDouble(), 0.051);
+  }
+}
+
+TEST_F(StoresWindowTest, TellsTheFiguresUnderTheMouse) {
+  open();
+  auto& pane = page<ChartPane>("Use");
+  pane.items().setCurrentText("Port with tubing");
+  QTest::qWait(50);
+  auto& view = pane.view();
+  auto* line = qobject_cast<QLineSeries*>(view.chart()->series().last());
+  const QPointF on_chart = view.chart()->mapToPosition(line->at(0), line);
+  const QPoint at = view.mapFromScene(view.chart()->mapToScene(on_chart));
+  QTest::mouseMove(view.viewport(), at + QPoint(40, -30));
+  QTest::mouseMove(view.viewport(), at);
+  QTRY_VERIFY_WITH_TIMEOUT(!pane.findChild<QLabel*>("chart_told")->text().isEmpty(), 2000);
+  EXPECT_TRUE(pane.findChild<QLabel*>("chart_told")->text().contains("week 1"));
+}
+
+TEST_F(StoresWindowTest, LooksCloserWhenDraggedOver) {
+  open();
+  auto& view = page<ChartPane>("Use").view();
+  QTest::qWait(50);
+  const QRectF plot = view.chart()->plotArea();
+  const QPoint from = view.mapFromScene(plot.center()), to = from + QPoint(80, 60);
+  QTest::mousePress(view.viewport(), Qt::LeftButton, {}, from);
+  QTest::mouseMove(view.viewport(), to);
+  QTest::mouseRelease(view.viewport(), Qt::LeftButton, {}, to);
+  EXPECT_TRUE(view.chart()->isZoomed());
+}
+
+TEST_F(StoresWindowTest, FollowsTheShelfAndOrders) {
+  put("stock.csv", stock);
+  EXPECT_EQ(window_.open_stock(folder_.filePath("stock.csv")), "");
+  open();
+  auto& pane = page<ChartPane>("Stock");
+  pane.items().setCurrentText("Port with tubing");
+  QStringList names;
+  for (auto* series : pane.view().chart()->series()) names << series->name();
+  EXPECT_TRUE(names.contains("reorder point"));
+  EXPECT_TRUE(names.contains("delivered"));
+  pane.items().setCurrentText("Film sheet 20 x 20 cm");
+  names.clear();
+  for (auto* series : pane.view().chart()->series()) names << series->name();
+  EXPECT_TRUE(names.contains("past its date"));
+  EXPECT_EQ(page<SortedTable>("Orders").model()->rowCount(), 2);
+  EXPECT_TRUE(words("stores_totals").contains("Orders"));
+}
+
+TEST_F(StoresWindowTest, SaysRowAndColumnOfAFaultyStockList) {
+  put("stock.csv", "item,on_hand\nFilm,many\n");
+  EXPECT_TRUE(window_.open_stock(folder_.filePath("stock.csv"))
+                  .contains("stock.csv:2:6: row 2, column on_hand"));
+}
+
+TEST_F(StoresWindowTest, SavesAChartAndItsNumbers) {
+  open();
+  auto& pane = page<ChartPane>("Cost");
+  for (const char* name : {"cost.svg", "cost.png", "cost.csv"}) {
+    EXPECT_EQ(pane.save_to(folder_.filePath(name)), "");
+  }
+  EXPECT_FALSE(QImage(folder_.filePath("cost.png")).isNull());
+  QFile svg(folder_.filePath("cost.svg")), csv(folder_.filePath("cost.csv"));
+  ASSERT_TRUE(svg.open(QIODevice::ReadOnly));
+  EXPECT_TRUE(svg.readAll().contains("Port with tubing"));
+  ASSERT_TRUE(csv.open(QIODevice::ReadOnly));
+  EXPECT_TRUE(csv.readAll().startsWith("Item,Expected use,Unit cost,Cost\r\n"));
+  EXPECT_TRUE(pane.save_to(folder_.filePath("nowhere/cost.csv")).contains("cannot be written"));
+}
+
+TEST_F(StoresWindowTest, TakesOverTheRateThatWasRecorded) {
+  QFile file(folder_.filePath("plain-heel.json"));
+  ASSERT_TRUE(file.open(QIODevice::ReadOnly));
+  QByteArray text = file.readAll();
+  file.close();
+  ASSERT_FALSE(text.contains("applications"));
+  // Every second day instead of every third, since before the forecast.
+  QByteArray records;
+  for (const char* day : {"2026-02-22", "2026-02-24", "2026-02-26", "2026-02-28", "2026-03-02"}) {
+    records += QByteArray(records.isEmpty() ? "" : ",") + "{\"date\": \"" + day +
+               "\", \"pieces_placed\": 1}";
+  }
+  text.insert(text.lastIndexOf('}'), ", \"applications\": [" + records + "]\n");
+  put("plain-heel.json", text);
+  open();
+  EXPECT_TRUE(words("stores_recorded").contains("changes recorded"));
+  auto* field = window_.findChild<QDoubleSpinBox*>("extra_dressings_per_week");
+  const double before = field->value();
+  QSignalSpy shown(&window_, &StoresWindow::shown_result);
+  QTest::mouseClick(window_.findChild<QPushButton*>("stores_correct"), Qt::LeftButton);
+  EXPECT_GT(field->value(), before);
+  EXPECT_TRUE(shown.wait(patience_ms));
+}
+
+TEST_F(StoresWindowTest, CanBeCancelledAndKeepsWhatWasThere) {
+  open();
+  const auto before = window_.result();
+  for (int i = 0; i < 200; ++i) {
+    QFile::copy(demo_cases + "/traced-150-points.json",
+                folder_.filePath(QString("c%1.json").arg(i)));
+  }
+  window_.open_folder(folder_.path());
+  auto* cancel = window_.findChild<QPushButton*>("stores_cancel");
+  ASSERT_TRUE(QTest::qWaitFor([&] { return cancel->isVisible(); }));
+  EXPECT_TRUE(window_.findChild<QProgressBar*>()->isVisible());
+  QTest::mouseClick(cancel, Qt::LeftButton);
+  EXPECT_FALSE(window_.is_busy());
+  EXPECT_FALSE(cancel->isVisible());
+  EXPECT_EQ(window_.result(), before);
+}
+
+TEST(StoresInTheMainWindow, AreOpenedByAKey) {
+  WindowDriver driver;
+  driver.press(QKeySequence("Ctrl+T"));
+  auto* stores = driver.window().findChild<StoresWindow*>();
+  ASSERT_NE(stores, nullptr);
+  EXPECT_TRUE(stores->isVisible());
+}
+
+}  // namespace
+}  // namespace drapewright::desktop_test
