@@ -1,6 +1,7 @@
 #include "app/desktop/stores/chart_pane.h"
 
 #include <QComboBox>
+#include <QCoreApplication>
 #include <QEvent>
 #include <QFileDialog>
 #include <QHBoxLayout>
@@ -140,6 +141,19 @@ void ChartPane::tell_points(QChart& chart) {
   }
 }
 
+/// On paper the ground is light, whatever the screen has. A view that was never shown is not laid
+/// out: this one is, without being seen.
+std::unique_ptr<QChartView> ChartPane::light_view() const {
+  auto chart = draw_(result_->forecast, by_item_ ? chosen() : nullptr, light_palette());
+  auto view = std::make_unique<QChartView>(chart.release());
+  view->setAttribute(Qt::WA_DontShowOnScreen);
+  view->setFrameShape(QFrame::NoFrame);
+  view->resize(view_->size());
+  view->show();
+  QCoreApplication::sendPostedEvents();
+  return view;
+}
+
 void ChartPane::save() {
   const QString path = QFileDialog::getSaveFileName(
       this, "Save " + name_, name_.toLower().replace(' ', '-') + ".svg",
@@ -153,24 +167,19 @@ QString ChartPane::save_to(const QString& path) {
   if (path.endsWith(".csv", Qt::CaseInsensitive)) {
     return save_bytes(table_->table().as_csv(), path);
   }
-  // On paper the ground is light, whatever the screen has.
-  const auto* item = chosen();
-  if (item == nullptr) return "There is no forecast yet.";
-  QChartView light(draw_(result_->forecast, by_item_ ? item : nullptr, light_palette()).release());
-  light.resize(view_->size());
-  return save_chart(light, path);
+  if (chosen() == nullptr) return "There is no forecast yet.";
+  const auto light = light_view();
+  return save_chart(*light, path);
 }
 
 void ChartPane::print() {
-  const auto* item = chosen();
-  if (item == nullptr) return;
+  if (chosen() == nullptr) return;
   QPrinter printer(QPrinter::HighResolution);
   printer.setPageOrientation(QPageLayout::Landscape);
   QPrintDialog dialog(&printer, this);
   if (dialog.exec() != QDialog::Accepted) return;
-  QChartView light(draw_(result_->forecast, by_item_ ? item : nullptr, light_palette()).release());
-  light.resize(view_->size());
-  print_chart(light, printer);
+  const auto light = light_view();
+  print_chart(*light, printer);
 }
 
 void ChartPane::changeEvent(QEvent* event) {

@@ -48,6 +48,7 @@ class ChartPane : public QWidget {
   void show_item();
   void tell_points(QChart& chart);
   const forecast::ItemForecast* chosen() const;
+  std::unique_ptr<QChartView> light_view() const;  ///< @pre an item is chosen
 
   QString name_;
   bool by_item_;

@@ -134,7 +134,10 @@ QSqlQuery ShelfStore::run(const QString& sql, const QVariantList& values) {
 
 /// The same tables in a file and on a server; only a number that counts up is spelt differently.
 void ShelfStore::make_tables() {
-  if (!server_) {
+  if (server_) {
+    // It would say on standard error that a table is there already.
+    run("SET client_min_messages = warning");
+  } else {
     run("PRAGMA foreign_keys = ON");
     run("PRAGMA synchronous = FULL");
   }
