@@ -17,6 +17,7 @@ namespace {
 /// chance of none, which must not vanish in rounding.
 constexpr double most_at_once = 200;
 constexpr double largest_mean = 1e6;
+constexpr double vanishing = 1e-20;  // far below the tail that is folded in
 
 /// The chances of a known distribution between its outermost tails.
 template <typename Distribution>
@@ -59,7 +60,18 @@ Quantity poisson(double mean) {
     refuse("the mean of a Poisson distribution", mean, "0 to 1 000 000");
   }
   if (mean == 0) return {};
-  return tabulated(boost::math::poisson_distribution<>(mean), mean, mean);
+  // From the likeliest count to either side, each chance by the one before: many times faster than
+  // the formula for each.
+  const int mode = static_cast<int>(mean);
+  const double highest = boost::math::pdf(boost::math::poisson_distribution<>(mean), mode);
+  std::vector<double> below, chances;
+  double chance = highest;
+  for (int n = mode; n > 0 && chance > vanishing; --n) below.push_back(chance *= n / mean);
+  chances.assign(below.rbegin(), below.rend());
+  chances.push_back(highest);
+  chance = highest;
+  for (int n = mode + 1; chance > vanishing; ++n) chances.push_back(chance *= mean / n);
+  return Quantity(mode - static_cast<int>(below.size()), std::move(chances));
 }
 
 Quantity negative_binomial(double mean, double variance) {

@@ -128,19 +128,23 @@ class Follower {
   void serve_from(std::size_t gone, const Chances& now, const Quantity& wanted,
                   std::vector<Chances>& after) {
     const std::size_t there = after.size() - 1 - gone;
-    for (int n = wanted.least(); n <= wanted.most(); ++n) {
-      const double chance = wanted.chance_of(n);
-      const auto count = static_cast<std::size_t>(n);
-      if (count <= there) {
-        after[gone + count].never_short += chance * now.never_short;
-        after[gone + count].been_short += chance * now.been_short;
-        week_.used += n * chance * now.both();
-      } else {
-        after.back().been_short += chance * now.both();
-        week_.used += static_cast<double>(there) * chance * now.both();
-        week_.short_of += static_cast<double>(count - there) * chance * now.both();
-      }
+    const auto& chances = wanted.chances();
+    const auto least = static_cast<std::size_t>(wanted.least());
+    const std::size_t served = there < least ? 0 : std::min(chances.size(), there - least + 1);
+    double used = 0, short_of = 0, ran_out = 0;
+    for (std::size_t i = 0; i < served; ++i) {
+      Chances& then = after[gone + least + i];
+      then.never_short += chances[i] * now.never_short;
+      then.been_short += chances[i] * now.been_short;
+      used += static_cast<double>(least + i) * chances[i];
     }
+    for (std::size_t i = served; i < chances.size(); ++i) {
+      ran_out += chances[i];
+      short_of += static_cast<double>(least + i - there) * chances[i];
+    }
+    after.back().been_short += ran_out * now.both();
+    week_.used += (used + static_cast<double>(there) * ran_out) * now.both();
+    week_.short_of += short_of * now.both();
   }
 
   void end_week() {

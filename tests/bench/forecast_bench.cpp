@@ -1,5 +1,6 @@
 // The forecast of 10 000 patients over 26 weeks from plans already made, and the exact distribution
 // of one item's use against a simulation of the same accuracy, in one run.
+#include <algorithm>
 #include <chrono>
 #include <cstdio>
 #include <cstdlib>
@@ -74,7 +75,7 @@ int main(int count, char** arguments) {
   forecast::Settings settings;
   settings.first_day = day_number("2026-03-02").value();
   settings.weeks = 26;
-  settings.new_patients_per_week = patients / 3.0;
+  settings.new_patients_per_week = std::min(1000.0, patients / 10.0);
   forecast::Shelf stock;
   for (const char* item : {"Filler", "Film", "Port", "Canister", "Battery", "Wipe"}) {
     stock.push_back({.item = item, .lots = {{.quantity = 2 * patients}}, .lead_days = 5});
