@@ -151,6 +151,25 @@ TEST_F(PhotoTest, ASquareTakesTheTiltOut) {
   EXPECT_NEAR(geometry::distance(length.from, length.to), 8, 0.1);
 }
 
+TEST_F(PhotoTest, TheEdgeIsFollowedBetweenClicks) {
+  open(scene({}));
+  click(place_of(square_on({-9, 1})));
+  click(place_of(square_on({-4, 1})));
+  set_length("5");
+  desk().take_up(desktop::Tool::edge);
+  view.fit();
+  for (std::size_t i = 0; i < wound_outline.size(); i += 9) {
+    click(place_of(square_on(wound_outline[i])));
+    QTest::qWait(i == 0 ? 500 : 120);  // it is looked for in the background
+  }
+  QTest::keyClick(&view, Qt::Key_Return);
+  driver.settle();
+  ASSERT_TRUE(driver.document().has_wounds());
+  const Ring& outline = driver.document().value().current().wounds.at(0).outline_cm;
+  EXPECT_NEAR(geometry::area(outline) / geometry::area(wound_outline), 1, 0.02);
+  EXPECT_GT(outline.size(), 14U) << "the line follows the edge between ten clicks";
+}
+
 TEST_F(PhotoTest, TheCaseKeepsPixelsAndNothingElse) {
   QImage image = scene({});
   image.setText("Description", "taken-at-home");

@@ -55,6 +55,9 @@ constexpr ToolWords words_of_tools[] = {
      "Two points on the ruler in the photograph, then its length."},
     {Tool::scale_square, "Square", "4",
      "The four corners of a flat square in the photograph, then its side: takes out the tilt."},
+    {Tool::edge, "Edge", "F",
+     "Click along the wound's edge: the line follows the strongest contrast between two clicks. "
+     "Check every stretch."},
     {Tool::limb_axis, "Limb line", "2", "Two points on the limb's middle line in the photograph."},
 };
 
@@ -98,7 +101,7 @@ QWidget* ToolRow::top_row() {
                        Tool::retrace, Tool::smooth});
   add_group("Mark", {Tool::undermining, Tool::tunnel});
   add_group("Measure", {Tool::measure});
-  add_group("Photograph", {Tool::scale_length, Tool::scale_square, Tool::limb_axis});
+  add_group("Photograph", {Tool::scale_length, Tool::scale_square, Tool::edge, Tool::limb_axis});
   photo_ = groups_.back().button;
   for (const Group& group : groups_) line->addWidget(group.button);
   show_photo_tools(false);

@@ -52,7 +52,7 @@ std::optional<QString> outline_fault(const wound::Assessment& seen) {
 
 bool draws_outlines(Tool tool) {
   return tool == Tool::trace || tool == Tool::corners || tool == Tool::ellipse ||
-         tool == Tool::rectangle;
+         tool == Tool::rectangle || tool == Tool::edge;
 }
 
 TracingDesk::TracingDesk(CaseDocument& document, PlanView& view, QObject* parent)

@@ -32,6 +32,7 @@ enum class Tool {
   measure,
   scale_length,  ///< on a photograph: two points of known distance
   scale_square,  ///< on a photograph: the corners of a known square
+  edge,          ///< on a photograph: along its strongest edge
   limb_axis,     ///< on a photograph: the limb's middle line
 };
 

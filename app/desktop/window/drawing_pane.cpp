@@ -9,6 +9,7 @@
 #include <QToolButton>
 
 #include "app/desktop/canvas/plan_view.h"
+#include "app/desktop/photo/edge_tool.h"
 #include "app/desktop/photo/mark_tools.h"
 #include "app/desktop/photo/photo_desk.h"
 #include "app/desktop/photo/photo_layer.h"
@@ -140,7 +141,7 @@ void DrawingPane::show_line() {
 
 void DrawingPane::lay_out_tools() {
   view_->add_tool(std::make_unique<PhotoLayer>(*view_, *photo_));
-  add_photo_tools<LengthMarkTool, SquareMarkTool, AxisMarkTool>(*view_, *desk_, *photo_);
+  add_photo_tools<LengthMarkTool, SquareMarkTool, AxisMarkTool, EdgeTool>(*view_, *desk_, *photo_);
   add_tools<MeasureTool, WholeTool, PointsTool, TraceTool, CornersTool, EllipseTool, RectangleTool,
             AddTool, TakeAwayTool, SplitTool, RetraceTool, SmoothTool, UnderminingTool, TunnelTool,
             HeldMark>(*view_, *desk_);
