@@ -160,7 +160,8 @@ TEST_F(PhotoTest, TheEdgeIsFollowedBetweenClicks) {
   view.fit();
   for (std::size_t i = 0; i < wound_outline.size(); i += 9) {
     click(place_of(square_on(wound_outline[i])));
-    QTest::qWait(i == 0 ? 500 : 120);  // it is looked for in the background
+    ASSERT_TRUE(QTest::qWaitFor(
+        [&] { return !driver.find<QLabel>("tool_words").text().contains("Looking"); }, 20000));
   }
   QTest::keyClick(&view, Qt::Key_Return);
   driver.settle();

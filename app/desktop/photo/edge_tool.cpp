@@ -41,6 +41,7 @@ Point EdgeTool::to_cm(QPoint pixel) const {
 
 void EdgeTool::look_from(Point cm) {
   ready_ = false;
+  desk().say("Looking for the edge\u2026");
   const QImage image = photo_.place()->image();
   const bool same = finder_ != nullptr && finder_of_ == image.cacheKey();
   finder_of_ = image.cacheKey();
@@ -58,6 +59,7 @@ void EdgeTool::look_from(Point cm) {
     return [this, finder] {
       finder_ = finder;
       ready_ = true;
+      desk().say(how_to());
       view().update();
     };
   });
