@@ -1,6 +1,7 @@
 #include "app/desktop/fields/wrapped_label.h"
 
 #include <QEvent>
+#include <algorithm>
 
 namespace drapewright::desktop {
 
@@ -21,6 +22,7 @@ void WrappedLabel::changeEvent(QEvent* event) {
   if (event->type() == QEvent::FontChange) claim_height();
 }
 
-void WrappedLabel::claim_height() { setMinimumHeight(heightForWidth(width())); }
+// No less, and no more: what a label wants before it has a width is far too high.
+void WrappedLabel::claim_height() { setFixedHeight(std::max(0, heightForWidth(width()))); }
 
 }  // namespace drapewright::desktop

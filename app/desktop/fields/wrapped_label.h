@@ -5,7 +5,7 @@
 namespace drapewright::desktop {
 
 /// Text of several lines that is never squeezed: forms ask a label how high it is before they know
-/// how wide, and give it too little.
+/// how wide, and give it too little or too much.
 class WrappedLabel : public QLabel {
   Q_OBJECT
 
