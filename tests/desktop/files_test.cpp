@@ -7,6 +7,7 @@
 #include <QDir>
 #include <QFile>
 #include <QFileDialog>
+#include <QImage>
 #include <QLabel>
 #include <QPushButton>
 #include <QSignalSpy>
@@ -303,6 +304,18 @@ TEST_F(OutlineFilesTest, GoOutAndComeBackAsTheyWere) {
   open_outlines(at("out.geojson"));
   ASSERT_EQ(driver.document().value().current().wounds.size(), 2);
   EXPECT_EQ(driver.document().value().current().wounds[1].outline_cm, before);
+}
+
+TEST_F(FilesTest, TheDrawingIsSavedAsSvgAndAsPng) {
+  WindowDriver driver;
+  ASSERT_TRUE(driver.open_demo_file("plain-heel.json"));
+  driver.settle();
+  auto* save = driver.window().findChild<QAction*>("save_drawing");
+  for (const QString& name : {QString("drawing.svg"), QString("drawing.png")}) {
+    const QString path = folder.filePath(name);
+    answering({}, choosing(path), [&] { save->trigger(); });
+    EXPECT_FALSE(QImage(path).isNull()) << name.toStdString();
+  }
 }
 
 }  // namespace

@@ -1,5 +1,6 @@
 #include "app/desktop/window/file_desk.h"
 
+#include <QBuffer>
 #include <QFileDialog>
 #include <QFileInfo>
 #include <QMessageBox>
@@ -12,6 +13,8 @@
 #include "app/desktop/document/case_document.h"
 #include "app/desktop/document/demo_cases.h"
 #include "app/desktop/window/fault_box.h"
+#include "app/printing/picture.h"
+#include "core/report/svg.h"
 
 namespace drapewright::desktop {
 namespace {
@@ -21,6 +24,7 @@ const QString case_filter = "Cases (*.drapewright.json *.json);;All files (*)";
 const QString case_ending = ".drapewright.json";
 const QString recent_key = "recent_files";
 constexpr int most_recent = 8;
+constexpr double picture_dpi = 200;
 
 }  // namespace
 
@@ -124,20 +128,43 @@ bool FileDesk::save_to(const QString& path) {
   return true;
 }
 
-void FileDesk::save_list(const QByteArray& csv) {
-  QFileDialog dialog(&window_, "Save the materials list as", folder(),
-                     "Comma-separated values (*.csv);;All files (*)");
+QString FileDesk::ask_place(const QString& title, const QString& filter, const QString& suffix,
+                            const QString& ending) {
+  QFileDialog dialog(&window_, title, folder(), filter);
   dialog.setAcceptMode(QFileDialog::AcceptSave);
-  dialog.setDefaultSuffix("csv");
-  dialog.selectFile(suggested_path("-materials.csv"));
-  if (dialog.exec() != QDialog::Accepted || dialog.selectedFiles().isEmpty()) return;
-  const QString path = dialog.selectedFiles().front();
+  dialog.setDefaultSuffix(suffix);
+  dialog.selectFile(suggested_path(ending));
+  if (dialog.exec() != QDialog::Accepted || dialog.selectedFiles().isEmpty()) return {};
+  return dialog.selectedFiles().front();
+}
+
+void FileDesk::write(const QString& path, const QByteArray& bytes) {
   QSaveFile file(path);
-  if (!file.open(QIODevice::WriteOnly) || file.write(csv) != csv.size() || !file.commit()) {
+  if (!file.open(QIODevice::WriteOnly) || file.write(bytes) != bytes.size() || !file.commit()) {
     show_fault(&window_, QString("“%1” was not saved.").arg(QFileInfo(path).fileName()),
                InputError(file.errorString().toStdString(), "a folder that can be written to"),
                "The file is as it was.");
   }
+}
+
+void FileDesk::save_list(const QByteArray& csv) {
+  const QString path =
+      ask_place("Save the materials list as", "Comma-separated values (*.csv);;All files (*)",
+                "csv", "-materials.csv");
+  if (!path.isEmpty()) write(path, csv);
+}
+
+void FileDesk::save_picture(const report::Drawing& drawing) {
+  const QString path =
+      ask_place("Save the drawing as", "SVG (*.svg);;PNG (*.png)", "svg", "-drawing.svg");
+  if (path.isEmpty()) return;
+  if (!path.endsWith(".png", Qt::CaseInsensitive)) {
+    return write(path, QByteArray::fromStdString(report::to_svg(drawing)));
+  }
+  QBuffer png;
+  png.open(QIODevice::WriteOnly);
+  printing::to_picture(drawing, picture_dpi).save(&png, "PNG");
+  write(path, png.data());
 }
 
 QStringList FileDesk::recent() const { return QSettings().value(recent_key).toStringList(); }

@@ -5,6 +5,7 @@
 #include <functional>
 
 #include "app/desktop/jobs/read_job.h"
+#include "core/report/drawing.h"
 
 class QWidget;
 
@@ -46,6 +47,8 @@ class FileDesk : public QObject {
   bool save_as();
   /// Asks for a place and writes the bytes there.
   void save_list(const QByteArray& csv);
+  /// Asks for a place and writes the drawing there: as PNG where the name says so, else as SVG.
+  void save_picture(const report::Drawing& drawing);
   void cancel_reading();
 
  signals:
@@ -60,6 +63,9 @@ class FileDesk : public QObject {
   void take(const ReadResult& result);
   bool open_read(const ReadResult& result);
   bool save_to(const QString& path);
+  QString ask_place(const QString& title, const QString& filter, const QString& suffix,
+                    const QString& ending);
+  void write(const QString& path, const QByteArray& bytes);
   void remember(const QString& path);
 
   CaseDocument& document_;

@@ -16,6 +16,7 @@
 #include "app/desktop/window/main_window.h"
 #include "app/desktop/window/outline_desk.h"
 #include "app/desktop/window/result_pane.h"
+#include "core/report/plan_drawing.h"
 
 namespace drapewright::desktop {
 
@@ -41,6 +42,14 @@ void MainWindow::build_file_menu() {
   menu->addAction("Save &as…", QKeySequence("Ctrl+Shift+S"), files_, &FileDesk::save_as);
   menu->addAction("Save ou&tlines as…", outlines_, &OutlineDesk::save_as)
       ->setObjectName("save_outlines");
+  QAction* picture = menu->addAction("Save dra&wing…", QKeySequence("Ctrl+Shift+D"), this, [this] {
+    if (result_.plan) files_->save_picture(report::draw_plan(*result_.planned, *result_.plan));
+  });
+  picture->setObjectName("save_drawing");
+  picture->setToolTip("The drawing to scale, as SVG or PNG.");
+  const auto offer = [this, picture] { picture->setEnabled(result_.plan != nullptr); };
+  connect(this, &MainWindow::planned, picture, offer);
+  offer();
   menu->addAction("Save &materials list…", QKeySequence("Ctrl+Shift+M"), &results_->materials(),
                   &MaterialsPanel::save_wanted);
   menu->addSeparator();
