@@ -6,6 +6,7 @@
 #include "app/batch/forecast_command.h"
 #include "app/batch/layout_command.h"
 #include "app/batch/outline_command.h"
+#include "app/batch/pages_command.h"
 #include "app/batch/plan_command.h"
 #include "app/batch/squares_command.h"
 #include "app/batch/templates_command.h"
@@ -27,6 +28,7 @@ constexpr const char* conventions =
     "  drapewright-batch plan leg.json --json                 the plan for other programs\n"
     "  drapewright-batch plan leg.json --svg leg.svg          and its drawing\n"
     "  drapewright-batch plan cases --json-lines              a folder of them\n"
+    "  drapewright-batch pages leg.json --pdf leg.pdf         the plan sheet\n"
     "  drapewright-batch templates leg.json --pdf leg.pdf     cutting templates at life size\n"
     "  drapewright-batch check leg.json                       read and validate only\n"
     "  drapewright-batch outline leg.svg --case leg.json      an outline of another program\n"
@@ -43,6 +45,7 @@ int run(int count, char** arguments) {
   app.footer(conventions);
   add_plan_command(app, status);
   add_check_command(app, status);
+  add_pages_command(app, status);
   add_templates_command(app, status);
   add_outline_command(app, status);
   add_squares_command(app, status);

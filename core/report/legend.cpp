@@ -93,9 +93,10 @@ LegendBlock draw_legend(const std::vector<LayerKind>& kinds, const std::vector<s
   }
   double y = upper_left.y + rows * row + text_mm;
   for (const std::string& note : notes) {
-    block.layer.labels.push_back(
-        line_of_text({upper_left.x, y}, fitted(note, width_mm, text_mm), text_mm));
-    y += 1.5 * text_mm;
+    for (std::string& line : wrapped(note, width_mm, text_mm)) {
+      block.layer.labels.push_back(line_of_text({upper_left.x, y}, std::move(line), text_mm));
+      y += 1.5 * text_mm;
+    }
   }
   block.height_mm = y - text_mm - upper_left.y;
   return block;

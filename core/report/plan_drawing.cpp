@@ -29,9 +29,10 @@ constexpr DrawingSize a4{210, 297};
 /// Sizes that follow from the text's size.
 struct Measures {
   double text;
-  double band() const { return 3.2 * text; }       ///< rulers
-  double heading() const { return 3.2 * text; }    ///< title and scale
-  double around_plan() const { return 4 * text; }  ///< for dimension lines and captions
+  bool headed;
+  double band() const { return 3.2 * text; }                  ///< rulers
+  double heading() const { return headed ? 3.2 * text : 0; }  ///< title and scale
+  double around_plan() const { return 4 * text; }             ///< for dimension lines and captions
   double side_panel() const { return 18 * text; }
   double rose_radius() const { return 4.2 * text; }
   double rose_size() const { return 2 * rose_reach_mm(rose_radius(), text); }
@@ -70,7 +71,10 @@ Layout lay_out(double field_width, double field_height, bool beside, double pane
 class Page {
  public:
   Page(const Sketch& sketch, const DrawingOptions& options)
-      : sketch_(sketch), options_(options), m_{options.text_mm}, legend_(legend_layers(sketch)) {}
+      : sketch_(sketch),
+        options_(options),
+        m_{options.text_mm, options.headed},
+        legend_(legend_layers(sketch)) {}
 
   void lay_out();
   void lay_out_words();
@@ -148,6 +152,7 @@ std::optional<Page::Arrangement> Page::largest_that_fits() const {
 Page::Arrangement Page::arrange() {
   if (options_.mm_per_cm) return {*options_.mm_per_cm, true};
   for (const double smaller : {1.0, 0.85, 0.7}) {
+    if (smaller < options_.smallest_text) break;
     m_.text = smaller * options_.text_mm;
     if (const auto found = largest_that_fits()) return *found;
   }
@@ -245,7 +250,7 @@ void Page::draw_surroundings(Drawing& drawing, const std::string& heading) {
           : Point{layout_.field.high.x - half_rose, layout_.panel.y + half_rose};
   drawing.layers.push_back(
       draw_rose(rose, m_.rose_radius(), sketch_.head_direction_deg, band_text, sketch_.twelve));
-  drawing.layers.push_back({LayerKind::panel, {}, {}, {heading_label(heading)}});
+  if (m_.headed) drawing.layers.push_back({LayerKind::panel, {}, {}, {heading_label(heading)}});
   drawing.width_mm = layout_.size.width_mm;
   drawing.height_mm = std::max(layout_.size.height_mm, bar_top + m_.scale_bar());
 }

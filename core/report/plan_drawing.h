@@ -21,13 +21,15 @@ struct DrawingOptions {
   std::optional<DrawingSize> room_mm;
   double text_mm = 3;               ///< size of ordinary text; 3 mm is 8.5 point
   std::optional<double> mm_per_cm;  ///< a scale of the caller's choice, whatever the room
+  bool headed = true;               ///< else a part of a page that says whose it is
+  double smallest_text = 0.7;       ///< of text_mm, to which text may shrink in a small room
 };
 
 /// The layered plan to scale on a cm grid with rulers, dimension lines, captions, compass rose,
 /// legend, scale bar and the scale in words. Deterministic.
 /// @pre the case has an assessment
 /// @throws std::invalid_argument for sizes that are not positive and finite, and for a room that is
-///         too small for the legend even with text at 0.7 of its size
+///         too small for the legend even with the smallest text
 Drawing draw_plan(const wound::Case& value, const dressing::Plan& plan,
                   const DrawingOptions& options = {});
 

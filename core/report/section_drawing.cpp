@@ -31,6 +31,8 @@ class SectionPage {
       : section_(section),
         sketch_(sketch),
         for_screen_(options.for_screen),
+        headed_(options.drawing.headed),
+        explained_(options.explained && !options.for_screen),
         text_(options.drawing.text_mm) {
     const DrawingSize room = options.drawing.room_mm.value_or(usual_room);
     map_.mm_per_cm = options.drawing.mm_per_cm.value_or(0);
@@ -46,7 +48,7 @@ class SectionPage {
     Annotations words = annotate(sketch_, map_, {widened(field_, -0.3 * text_), {}, text_});
     std::ranges::move(words.layers, std::back_inserter(drawing.layers));
     drawing.layers.push_back(rulers());
-    drawing.layers.push_back({LayerKind::panel, {}, {}, {heading(drawing.title)}});
+    if (headed_) drawing.layers.push_back({LayerKind::panel, {}, {}, {heading(drawing.title)}});
     LegendBlock legend = legend_with(words.left_out);
     drawing.width_mm = width_mm_;
     drawing.height_mm = legend_top() + legend.height_mm + edge_mm;
@@ -58,7 +60,7 @@ class SectionPage {
 
  private:
   double band() const { return 3 * text_; }  ///< rulers
-  double heading_mm() const { return (for_screen_ ? 1 : 2.6) * text_; }
+  double heading_mm() const { return !headed_ ? 0 : (for_screen_ ? 1 : 2.6) * text_; }
   double around() const { return 1.2 * text_; }  ///< inside the frame, round the sketch
   double below() const { return 2 * text_; }     ///< for the words under the deepest floor
   double legend_top() const { return field_.high.y + text_; }
@@ -70,7 +72,7 @@ class SectionPage {
   /// The largest of the round scales at which it fits the room; else as large as the width allows.
   double largest_scale(const DrawingSize& room) {
     const double width = room.width_mm - 2 * edge_mm - band() - 2 * around();
-    const double legend_mm = for_screen_ ? 0 : 9 * text_;
+    const double legend_mm = explained_ ? 9 * text_ : for_screen_ ? 0 : 4 * text_;
     const double height = room.height_mm - 2 * edge_mm - heading_mm() - band() - legend_mm;
     for (const double reduction : round_reductions()) {
       if (for_screen_) break;
@@ -125,13 +127,13 @@ class SectionPage {
     if (!for_screen_) notes = section_notes(section_);
     for (const std::string& caption : left_out) notes.push_back("not shown: " + caption);
     const double width = width_mm_ - 2 * edge_mm;
-    return draw_legend(for_screen_ ? std::vector<LayerKind>{} : legend_layers(sketch_), notes,
+    return draw_legend(explained_ ? legend_layers(sketch_) : std::vector<LayerKind>{}, notes,
                        {edge_mm, legend_top()}, width, 0.9 * text_);
   }
 
   const dressing::Section& section_;
   const Sketch& sketch_;
-  bool for_screen_;
+  bool for_screen_, headed_, explained_;
   double text_;
   double width_mm_ = 0;
   Box field_;

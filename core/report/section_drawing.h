@@ -10,6 +10,7 @@ struct SectionDrawingOptions {
   /// At any scale that fills the room, life size at most; without legend and notes, which stand
   /// beside it.
   bool for_screen = false;
+  bool explained = true;  ///< else the layers are explained beside it, by the plan's legend
 };
 
 /// A section to scale, the same both ways, with rulers along the line and down from the skin, its

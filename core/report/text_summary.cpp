@@ -10,6 +10,7 @@
 #include "core/geometry/clock.h"
 #include "core/geometry/measures.h"
 #include "core/report/cut_words.h"
+#include "core/report/plan_words.h"
 
 namespace drapewright::report {
 namespace {
@@ -29,44 +30,6 @@ std::string left(std::string text, std::size_t width) {
 std::string right(const std::string& text, std::size_t width) {
   const std::size_t used = characters_of(text);
   return std::string(used < width ? width - used : 0, ' ') + text;
-}
-
-std::string one_decimal(double value) { return format_number(value, 1); }
-
-/// Keeps what belongs together on one line; written as a blank.
-constexpr std::string_view glue = "\xC2\xA0";
-
-std::string glued(std::string text) {
-  for (auto at = text.find(' '); at != std::string::npos; at = text.find(' ', at)) {
-    text.replace(at, 1, glue);
-  }
-  return text;
-}
-
-/// "31.4 +/- 2.6 cm2"; the figure alone where nothing is known of its spread.
-std::string in_words(const dressing::Figure& figure, const std::string& unit) {
-  std::string out = one_decimal(figure.value);
-  if (figure.spread > 0) out += " +/- " + one_decimal(figure.spread);
-  return glued(out + " " + unit);
-}
-
-/// "(0.3, 3.6) cm"
-std::string in_words(geometry::Point point) {
-  return glued("(" + one_decimal(point.x) + ", " + one_decimal(point.y) + ") cm");
-}
-
-std::string upper(std::string_view word) {
-  std::string out(word);
-  for (char& c : out) c = static_cast<char>(std::toupper(static_cast<unsigned char>(c)));
-  return out;
-}
-
-std::string joined(const std::vector<std::string>& words) {
-  std::string out;
-  for (std::size_t i = 0; i < words.size(); ++i) {
-    out += (i == 0 ? "" : i + 1 == words.size() ? " and " : ", ") + words[i];
-  }
-  return out;
 }
 
 class Summary {
@@ -160,21 +123,12 @@ class Summary {
     paragraph("           ", "[" + rest + "]");
   }
 
-  /// "along 3 to 9 o'clock": where a length lies as the clinician sees the wound.
-  std::string along_clock(double direction_deg) const {
-    const geometry::Point towards{std::cos(geometry::radians(direction_deg)),
-                                  std::sin(geometry::radians(direction_deg))};
-    const int hour = geometry::clock_sector({}, towards, plan_.head_direction_deg);
-    const int other = hour > 6 ? hour - 6 : hour + 6;
-    return "along " + std::to_string(std::max(hour, other)) + " to " +
-           std::to_string(std::min(hour, other)) + " o'clock";
-  }
-
   void write_measures(const dressing::WoundMeasures& wound) {
     heading("Wound " + wound.id);
     row("Area", in_words(wound.area, "cm2"));
     row("All edges", one_decimal(wound.perimeter.value) + " cm");
-    row("Length", in_words(wound.length, "cm") + ", " + along_clock(wound.length_direction_deg));
+    row("Length",
+        in_words(wound.length, "cm") + ", " + along_clock(wound.length_direction_deg, plan_));
     row("Width", in_words(wound.width, "cm") + ", at right angles to it");
     const bool on_foot = plan_.twelve == practice::Twelve::heel;
     row(on_foot ? "Heel to toes" : "Head to foot", in_words(wound.head_to_foot, "cm"));
@@ -356,7 +310,7 @@ class Summary {
       }
       const geometry::Point centre = sheet.place.centre;
       row("Sheet", sheet.item + ", " + glued("middle at " + in_words(centre)) + ", longer side " +
-                       along_clock(sheet.place.angle_deg));
+                       along_clock(sheet.place.angle_deg, plan_));
     }
     if (drape.sheets.size() > 1) row("Seams", "look for leaks wherever sheets overlap");
   }

@@ -6,8 +6,10 @@
 #include "core/base/numbers.h"
 #include "core/practice/body_sites.h"
 #include "core/practice/cautions.h"
+#include "core/practice/events.h"
 #include "core/practice/limits.h"
 #include "core/practice/rules.h"
+#include "core/practice/steps.h"
 #include "tests/support/places.h"
 
 // docs/sources.md is written for people, its tables are those of core/practice. When this fails,
@@ -40,6 +42,21 @@ std::string rows_of_sites() {
   return rows;
 }
 
+std::string rows_of_the_work() {
+  std::string rows;
+  for (const Step& row : steps()) {
+    rows += row_of({code(row.id), std::string(row.text), describe(row.source)});
+  }
+  for (const Event& row : events()) {
+    std::string steps;
+    for (const std::string_view step : row.steps)
+      steps += (steps.empty() ? "" : " ") + std::string(step);
+    rows += row_of({code(row.id), std::string(row.title) + ". " + std::string(row.signs), steps,
+                    describe(row.source)});
+  }
+  return rows;
+}
+
 std::string rows_of_tables() {
   std::string rows;
   for (const Limit& row : limits()) {
@@ -56,7 +73,7 @@ std::string rows_of_tables() {
     rows += row_of({code(row.id), stop ? "stop" : "warning", std::string(row.text),
                     std::string(row.advice), describe(row.source)});
   }
-  return rows + rows_of_sites();
+  return rows + rows_of_sites() + rows_of_the_work();
 }
 
 std::string rows_of_document() {

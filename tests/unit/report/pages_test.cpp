@@ -8,8 +8,13 @@
 
 #include "core/casefile/case_json.h"
 #include "core/dressing/plan.h"
+#include "core/practice/events.h"
+#include "core/report/plan_page.h"
+#include "core/report/svg.h"
+#include "core/report/teaching_pages.h"
 #include "core/report/template_pages.h"
 #include "core/report/tiling.h"
+#include "core/report/what_to_do.h"
 #include "tests/support/places.h"
 #include "tests/unit/report/drawing_checks.h"
 
@@ -52,6 +57,7 @@ void expect_sound(const Document& document, Paper paper, const std::string& name
     for (const DrawnLayer& layer : page.layers) {
       for (const Label& label : layer.labels) {
         EXPECT_GE(label.size_mm, least_text_mm) << at << ": " << label.text;
+        EXPECT_EQ(label.text.find("\u2026"), std::string::npos) << at << " cuts: " << label.text;
         const Box box = label_box(label);
         EXPECT_GE(box.low.x, page_margin_mm - 1e-6) << at << ": " << label.text;
         EXPECT_LE(box.high.x, page.width_mm - page_margin_mm + 1e-6) << at << ": " << label.text;
@@ -75,6 +81,47 @@ TEST(TemplatePages, NoTextOverlapsIsCutOrTooSmall) {
       const TemplatePageOptions options{.page = {paper, "2031-03-02"}, .mirror_film = true};
       expect_sound(template_pages(planned.value, planned.plan, options), paper, named(name, paper));
     }
+  }
+}
+
+Document plan_sheet(const Planned& planned, Paper paper) {
+  const dressing::SectionCutter cutter(planned.value, planned.plan);
+  return plan_pages(planned.value, planned.plan, cutter.cut(cutter.usual_line()),
+                    {paper, "2031-03-02"});
+}
+
+TEST(PlanPages, NoTextOverlapsIsCutOrTooSmall) {
+  for (const auto& [name, planned] : demo_cases()) {
+    for (const Paper paper : papers) {
+      const Document document = plan_sheet(planned, paper);
+      expect_sound(document, paper, named(name, paper));
+      EXPECT_LE(document.pages.size(), 2u) << named(name, paper);
+    }
+  }
+}
+
+TEST(TeachingPages, NoTextOverlapsIsCutOrTooSmall) {
+  for (const auto& [name, planned] : demo_cases()) {
+    for (const Paper paper : papers) {
+      for (const bool solved : {false, true}) {
+        const Document document =
+            teaching_pages(planned.value, planned.plan, solved, {paper, "2031-03-02"});
+        expect_sound(document, paper, named(name, paper));
+        EXPECT_EQ(document.pages.size(), 1u);
+      }
+    }
+  }
+}
+
+TEST(WhatToDo, IsOnePageOfSteps) {
+  for (const Paper paper : papers) {
+    const Document document = what_to_do_page("leg", "2031-03-01", {paper, "2031-03-02"});
+    expect_sound(document, paper, named("what to do", paper));
+    EXPECT_EQ(document.pages.size(), 1u);
+  }
+  for (const practice::Event& event : practice::events()) {
+    EXPECT_GE(event.steps.size(), 3u) << event.title;
+    EXPECT_FALSE(practice::describe(event.source).empty());
   }
 }
 
@@ -149,6 +196,67 @@ TEST(TemplatePages, SayWhereThereIsNothingToCut) {
       template_pages(planned.value, nothing, {.parts = {TemplatePart::sheets}});
   ASSERT_EQ(document.pages.size(), 1u);
   EXPECT_THAT(texts_of(document), testing::Contains(HasSubstr("nothing to cut")));
+}
+
+std::string all_words(const Document& document) {
+  std::string words;
+  for (const std::string& text : texts_of(document)) words += text + " ";
+  return words;
+}
+
+// A finding is wrapped: its first words and its severity are looked for.
+TEST(PlanPages, SayWhatThePlanSays) {
+  for (const auto& [name, planned] : demo_cases()) {
+    const std::string words = all_words(plan_sheet(planned, Paper::a4));
+    for (const auto& finding : planned.plan.findings) {
+      const std::string start = finding.text.substr(0, finding.text.find(' ', 12));
+      EXPECT_THAT(words, HasSubstr(start)) << name;
+    }
+    for (const auto& item : planned.plan.consumables) {
+      EXPECT_THAT(words, HasSubstr(item.item.substr(0, 12))) << name;
+    }
+    EXPECT_THAT(words, HasSubstr("Filler: " + std::to_string(planned.plan.fill.piece_count)));
+    for (const char* always : {"Scale 1:", "Planned by", "instructions decide", "Cautions"}) {
+      EXPECT_THAT(words, HasSubstr(always)) << name;
+    }
+  }
+}
+
+// A stop stands before everything else.
+TEST(PlanPages, StopsStandInAFrameAtTheTop) {
+  const Document document = plan_sheet(demo_cases().at("pocket-and-tunnel"), Paper::a4);
+  double stop = 1e9, drawing = 1e9;
+  for (const DrawnLayer& layer : document.pages[0].layers) {
+    for (const Label& label : layer.labels) {
+      if (label.text.starts_with("STOP. ")) stop = std::min(stop, label.at.y);
+      if (label.text == "wound A") drawing = label.at.y;
+    }
+  }
+  EXPECT_LT(stop, 40);
+  EXPECT_LT(stop, drawing);
+}
+
+TEST(TeachingPages, AnswersStandInTheSolutionAlone) {
+  const Planned& planned = demo_cases().at("plain-heel");
+  const auto sheet = teaching_pages(planned.value, planned.plan, false);
+  const auto solution = teaching_pages(planned.value, planned.plan, true);
+  EXPECT_TRUE(has_text(solution.pages[0], "5.4 x 3.7 cm"));
+  EXPECT_FALSE(has_text(sheet.pages[0], "5.4 x 3.7 cm"));
+  EXPECT_EQ(find_layer(sheet.pages[0], LayerKind::film), nullptr);
+  EXPECT_EQ(find_layer(sheet.pages[0], LayerKind::filler), nullptr);
+  EXPECT_NE(find_layer(sheet.pages[0], LayerKind::wound), nullptr);
+  EXPECT_NE(find_layer(solution.pages[0], LayerKind::film), nullptr);
+  EXPECT_NE(find_layer(solution.pages[0], LayerKind::filler), nullptr);
+}
+
+TEST(Pages, AreTheSameForTheSameInput) {
+  const Planned& planned = demo_cases().at("two-wounds-one-film");
+  const Document once = plan_sheet(planned, Paper::letter);
+  const Document again = plan_sheet(planned, Paper::letter);
+  ASSERT_EQ(once.pages.size(), again.pages.size());
+  for (std::size_t i = 0; i < once.pages.size(); ++i) {
+    EXPECT_EQ(to_svg(once.pages[i]), to_svg(again.pages[i]));
+  }
 }
 
 double length_of(const std::vector<Point>& chain) {

@@ -1,0 +1,353 @@
+#include "core/report/plan_page.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <stdexcept>
+
+#include "core/base/numbers.h"
+#include "core/geometry/clock.h"
+#include "core/practice/cautions.h"
+#include "core/report/column_flow.h"
+#include "core/report/cut_words.h"
+#include "core/report/plan_words.h"
+#include "core/report/section_drawing.h"
+#include "core/report/text_size.h"
+
+namespace drapewright::report {
+
+using dressing::Plan;
+using dressing::Severity;
+using geometry::Point;
+
+namespace {
+
+/// Heights of the room for the drawing that are tried.
+constexpr std::array drawing_rooms_mm{95.0, 108.0, 118.0, 130.0, 145.0, 160.0, 180.0};
+/// Of the largest scale that a page allows; a drawing below it is not taken to save a page.
+constexpr double least_share = 0.65;
+
+/// A port nearer to the wounds' middle than this is said to sit over it.
+constexpr double at_the_middle_cm = 0.5;
+
+constexpr const char* who_decides =
+    "This plan was worked out from a drawn outline. It looks at nothing but what was drawn and "
+    "typed. Whoever applies the dressing looks at the wound again; the prescriber, local policy "
+    "and "
+    "the device's instructions decide.";
+
+/// Nothing where the room is too small for it.
+std::optional<Drawing> drawing_within(const wound::Case& value, const Plan& plan,
+                                      DrawingSize room) {
+  try {
+    return draw_plan(
+        value, plan,
+        {.room_mm = room, .text_mm = page_text_mm, .headed = false, .smallest_text = 1});
+  } catch (const std::invalid_argument&) {
+    return std::nullopt;
+  }
+}
+
+class PlanPages {
+ public:
+  PlanPages(const wound::Case& value, const Plan& plan, const dressing::Section& section,
+            const PageOptions& options)
+      : value_(value), plan_(plan), section_(section), options_(options) {}
+
+  Document laid_out(const Drawing& drawing) {
+    Document document{.title = "Plan sheet: " + plan_.label + ", " + plan_.date,
+                      .date = options_.today};
+    flow_.emplace(document, options_.paper,
+                  PageHeading{"Plan sheet", case_line(plan_.label, plan_.date, options_.today)}, 2);
+    add_stops();
+    add_drawings(drawing);
+    for (const auto& wound : plan_.wounds) add_wound(wound);
+    add_filler();
+    for (const auto& drape : plan_.drapes) add_drape(drape);
+    add_therapy();
+    add_materials();
+    add_findings();
+    add_cautions();
+    add_signatures();
+    flow_->finish();
+    number_pages(document);
+    return document;
+  }
+
+ private:
+  /// Before anything else: in a frame across the page.
+  void add_stops() {
+    for (const auto& finding : plan_.findings) {
+      if (finding.severity != Severity::stop) continue;
+      const std::string words = "STOP. " + of_wound(finding) + finding.text;
+      const TextLook look{.bold = true};
+      const double width = flow_->page_width() - 4;
+      const double height = paragraph_height(width, words, look) + 3;
+      flow_->across(height + 2, [&](Page& page, Point at) {
+        page.box({at, {at.x + width + 4, at.y + height}});
+        page.paragraph({at.x + 2, at.y + 1}, width, words, look);
+      });
+    }
+  }
+
+  void add_drawings(const Drawing& drawing) {
+    const auto put = [&](const Drawing& part) {
+      flow_->across(part.height_mm, [&](Page& page, Point at) { page.insert(part, at); });
+    };
+    put(drawing);
+    if (!(section_.length_cm > 0)) return;
+    const Drawing section = section_at(10 * drawing.scale);
+    flow_->across(line_pitch * page_text_mm, [&](Page& page, Point at) {
+      page.text({at.x + 4, at.y + page_text_mm},
+                "Section A to B, scale " + scale_in_words(10 * section.scale), {.bold = true});
+    });
+    put(section);
+  }
+
+  /// At the drawing's scale, or the nearest smaller one at which it is no wider than the page.
+  Drawing section_at(double mm_per_cm) const {
+    const auto drawn = [&](double scale) {
+      return draw_section(
+          section_, {}, value_.dressing.border_cm,
+          {.drawing = {.text_mm = page_text_mm, .mm_per_cm = scale, .headed = false},
+           .explained = false});
+    };
+    for (const double reduction : round_reductions()) {
+      if (10 / reduction > mm_per_cm + 1e-9) continue;
+      Drawing section = drawn(10 / reduction);
+      if (section.width_mm <= flow_->page_width()) return section;
+    }
+    return drawn(10 / round_reductions().back());
+  }
+
+  std::string of_wound(const dressing::Finding& finding) const {
+    return plan_.wounds.size() > 1 && !finding.wound.empty() ? "Wound " + finding.wound + ": " : "";
+  }
+
+  void add_wound(const dressing::WoundMeasures& wound) {
+    flow_->heading("Wound " + wound.id);
+    flow_->row("Area", in_words(wound.area, "cm2") + ", edges " +
+                           glued(one_decimal(wound.perimeter.value) + " cm"));
+    flow_->row("Length", in_words(wound.length, "cm") + ", " +
+                             along_clock(wound.length_direction_deg, plan_));
+    flow_->row("Width", in_words(wound.width, "cm") + ", at right angles");
+    const bool on_foot = plan_.twelve == practice::Twelve::heel;
+    flow_->row(on_foot ? "Heel to toes" : "Head to foot", in_words(wound.head_to_foot, "cm") +
+                                                              ", side to side " +
+                                                              in_words(wound.side_to_side, "cm"));
+    add_depth(wound);
+    flow_->keep();
+  }
+
+  void add_depth(const dressing::WoundMeasures& measures) {
+    const auto& wounds = value_.current().wounds;
+    const auto seen = std::ranges::find(wounds, measures.id, &wound::Wound::id);
+    if (seen == wounds.end()) return;
+    std::string words = seen->depth_cm > 0 ? glued(format_short(seen->depth_cm, 2) + " cm")
+                                           : "not measured, or not deep";
+    if (measures.volume.value > 0) words += ", volume " + in_words(measures.volume, "cm3");
+    flow_->row("Depth", words);
+    for (const auto& pocket : seen->undermining) {
+      flow_->row("Undermined", format_short(pocket.from_clock, 2) + " to " +
+                                   format_short(pocket.to_clock, 2) + " o'clock, " +
+                                   glued(format_short(pocket.extent_cm, 2) + " cm"));
+    }
+    for (const auto& tunnel : seen->tunnels) {
+      flow_->row("Tunnel", format_short(tunnel.clock, 2) + " o'clock, " +
+                               glued(format_short(tunnel.length_cm, 2) + " cm") +
+                               (tunnel.explored ? ", explored" : ", NOT explored"));
+    }
+  }
+
+  void add_filler() {
+    flow_->heading("Filler: " + count_of(plan_.fill.piece_count, "piece"));
+    flow_->row("Count", "in " + std::to_string(plan_.fill.piece_count) +
+                            ", written on the "
+                            "dressing; the same number must come out");
+    for (const auto& layer : plan_.fill.layers) {
+      flow_->row((plan_.wounds.size() > 1 ? layer.wound + ", layer " : "Layer ") +
+                     std::to_string(layer.index),
+                 count_of(static_cast<int>(layer.pieces.size()), "piece") + ", depth " +
+                     glued(one_decimal(layer.top_cm) + " to " +
+                           one_decimal(layer.top_cm + layer.thickness_cm) + " cm") +
+                     ", sheet " + glued(format_short(layer.sheet_thickness_cm, 2) + " cm"));
+    }
+    for (const auto& strip : plan_.fill.strips) {
+      flow_->row("Strip", "tunnel at " + format_short(strip.clock, 2) + " o'clock, " +
+                              glued(one_decimal(strip.length_cm) + " x " +
+                                    format_short(strip.width_cm, 2) + " cm"));
+    }
+    for (const auto& sheets : plan_.sheet_comparison) {
+      for (const auto& choice : sheets.choices) {
+        if (choice.chosen) flow_->row("To open", opened_in_words(choice));
+      }
+    }
+    flow_->keep();
+  }
+
+  void add_drape(const dressing::Drape& drape) {
+    flow_->heading(plan_.drapes.size() > 1 ? "Film over " + joined(drape.wounds) : "Film");
+    flow_->row("Outline", glued(one_decimal(drape.area_cm2) + " cm2") + ", within " +
+                              glued(one_decimal(drape.rectangle.length_cm) + " x " +
+                                    one_decimal(drape.rectangle.width_cm) + " cm"));
+    std::vector<std::string> items;
+    for (const auto& sheet : drape.sheets) items.push_back(sheet.item);
+    flow_->row("Sheets",
+               items.empty() ? "the stock has not enough: see the findings" : joined(items));
+    flow_->row("Border", "asked for " + glued(format_short(plan_.border_cm, 2) + " cm") +
+                             ", least " + in_words(drape.least_border, "cm"));
+    add_clock(drape);
+    for (const auto& bridge : drape.bridges) {
+      flow_->row("Bridge", glued(one_decimal(bridge.length_cm) + " x " +
+                                 format_short(bridge.width_cm, 2) + " cm") +
+                               " over film that protects the skin");
+    }
+    add_port(drape);
+    flow_->keep();
+  }
+
+  /// Twelve borders under their hours, in two rows.
+  void add_clock(const dressing::Drape& drape) {
+    constexpr double first_mm = 33, step_mm = 9.5;
+    for (const int start : {0, 6}) {
+      std::vector<ColumnFlow::Cell> hours{{0, "o'clock", Label::Anchor::start, true}};
+      std::vector<ColumnFlow::Cell> borders{{0, "border, cm", Label::Anchor::start, true}};
+      for (int i = 0; i < 6; ++i) {
+        const int hour = start + i;
+        const double at = first_mm + i * step_mm;
+        hours.push_back({at, std::to_string(hour + 1), Label::Anchor::end, true});
+        borders.push_back({at,
+                           one_decimal(drape.border_by_clock_cm[static_cast<std::size_t>(hour)]),
+                           Label::Anchor::end});
+      }
+      flow_->cells(hours);
+      flow_->cells(borders);
+    }
+  }
+
+  void add_port(const dressing::Drape& drape) {
+    const auto& port = drape.port;
+    if (!port.centre_cm) {
+      flow_->row("Port", "there is no filler that it may sit on: see the findings");
+      return;
+    }
+    const double off_cm = geometry::distance(drape.centroid_cm, *port.centre_cm);
+    const int hour =
+        geometry::clock_sector(drape.centroid_cm, *port.centre_cm, plan_.head_direction_deg);
+    flow_->row("Port", (off_cm < at_the_middle_cm
+                            ? std::string("over the middle")
+                            : glued(one_decimal(off_cm) + " cm") + " from the middle, at " +
+                                  std::to_string(hour) + " o'clock") +
+                           (port.on_bridge ? ", on the bridge's pad" : "") + "; base " +
+                           glued(format_short(port.base_diameter_cm, 2) + " cm"));
+    flow_->row("Aperture",
+               glued(format_short(port.aperture_diameter_cm, 2) + " cm") + " across (usual limit " +
+                   glued(format_short(port.aperture_limit_cm, 2) + " cm") + "); room " +
+                   in_words(port.room, "cm") + ": it " + (port.fits ? "fits" : "does NOT fit"));
+  }
+
+  void add_therapy() {
+    const auto& dressing = value_.dressing;
+    flow_->heading("Course");
+    flow_->row("Pressure", glued(format_short(dressing.pressure_mmhg, 1) + " mmHg"));
+    flow_->row("Change", "every " + glued(format_short(dressing.change_every_h, 1) + " h") +
+                             " over " + glued(format_short(dressing.course_days, 1) + " days") +
+                             ": " + count_of(plan_.applications, "application"));
+    flow_->keep();
+  }
+
+  void add_materials() {
+    flow_->heading("Consumables");
+    constexpr double each = 9, course = 24, names = 27;
+    flow_->cells({{each, "each", Label::Anchor::end, true},
+                  {course, "course", Label::Anchor::end, true},
+                  {names, "item", Label::Anchor::start, true}});
+    for (const auto& item : plan_.consumables) {
+      const auto lines = wrapped(item.item + (item.estimate ? " (estimate)" : ""),
+                                 flow_->column_width() - names, page_text_mm);
+      for (std::size_t i = 0; i < lines.size(); ++i) {
+        if (i > 0) {
+          flow_->cells({{names, lines[i]}});
+        } else {
+          flow_->cells({{each, format_short(item.per_application, 2), Label::Anchor::end},
+                        {course, format_short(item.per_course, 2), Label::Anchor::end},
+                        {names, lines[i]}});
+        }
+      }
+    }
+    flow_->keep();
+  }
+
+  void add_findings() {
+    flow_->heading("Findings");
+    if (plan_.findings.empty()) flow_->paragraph("None.");
+    for (const auto& finding : plan_.findings) {
+      const std::string severity = upper(dressing::name_of(finding.severity));
+      flow_->paragraph(severity + ": " + of_wound(finding) + finding.text);
+      if (!finding.source.empty()) flow_->paragraph("[" + finding.source + "]", {}, 4);
+      flow_->keep();
+    }
+  }
+
+  void add_cautions() {
+    flow_->heading("Cautions");
+    if (!value_.cautions.reviewed) {
+      flow_->paragraph("The list of cautions was not gone through.");
+    } else if (value_.cautions.present.empty()) {
+      flow_->paragraph("The list was gone through; none was ticked.");
+    }
+    for (const auto& id : value_.cautions.present) {
+      const practice::Caution* caution = practice::find_caution(id);
+      flow_->paragraph(caution ? std::string(caution->text) + ". " + std::string(caution->advice)
+                               : id + " (not known to this version)");
+    }
+    flow_->keep();
+  }
+
+  void add_signatures() {
+    const double width = flow_->page_width();
+    const double words = paragraph_height(width, who_decides);
+    flow_->across(words + 17, [&](Page& page, Point at) {
+      page.paragraph({at.x, at.y + 2}, width, who_decides);
+      const double y = at.y + words + 11, each = width / 3;
+      constexpr std::array names{"Planned by", "Checked by", "Date, time"};
+      for (std::size_t i = 0; i < names.size(); ++i) {
+        const double x = at.x + static_cast<double>(i) * each;
+        page.line({{x, y}, {x + each - 6, y}});
+        page.text({x, y + 1.3 * page_text_mm}, names[i]);
+      }
+    });
+  }
+
+  const wound::Case& value_;
+  const Plan& plan_;
+  const dressing::Section& section_;
+  const PageOptions& options_;
+  std::optional<ColumnFlow> flow_;
+};
+
+}  // namespace
+
+Document plan_pages(const wound::Case& value, const Plan& plan, const dressing::Section& section,
+                    const PageOptions& options) {
+  const double width_mm = size_of(options.paper).width_mm - 2 * page_margin_mm;
+  std::vector<Drawing> drawings;
+  for (const double height_mm : drawing_rooms_mm) {
+    auto drawing = drawing_within(value, plan, {width_mm, height_mm});
+    const bool larger = drawing && (drawings.empty() || drawing->scale > drawings.back().scale);
+    if (larger) drawings.push_back(std::move(*drawing));
+  }
+  if (drawings.empty()) throw std::invalid_argument("no room on the page holds the drawing");
+  // The largest drawing with which all fits one page; else with which it takes the fewest, but none
+  // that is much smaller than it could be.
+  PlanPages pages(value, plan, section, options);
+  std::optional<Document> best;
+  for (const Drawing& drawing : drawings) {
+    if (drawing.scale < least_share * drawings.back().scale) continue;
+    Document document = pages.laid_out(drawing);
+    if (!best || document.pages.size() <= best->pages.size()) best = std::move(document);
+  }
+  return std::move(*best);
+}
+
+}  // namespace drapewright::report

@@ -1,0 +1,54 @@
+#include "core/report/plan_words.h"
+
+#include <algorithm>
+#include <cctype>
+#include <cmath>
+
+#include "core/base/numbers.h"
+#include "core/geometry/clock.h"
+
+namespace drapewright::report {
+
+std::string glued(std::string text) {
+  for (auto at = text.find(' '); at != std::string::npos; at = text.find(' ', at)) {
+    text.replace(at, 1, glue);
+  }
+  return text;
+}
+
+std::string one_decimal(double value) { return format_number(value, 1); }
+
+std::string in_words(const dressing::Figure& figure, const std::string& unit) {
+  std::string out = one_decimal(figure.value);
+  if (figure.spread > 0) out += " +/- " + one_decimal(figure.spread);
+  return glued(out + " " + unit);
+}
+
+std::string in_words(geometry::Point point) {
+  return glued("(" + one_decimal(point.x) + ", " + one_decimal(point.y) + ") cm");
+}
+
+std::string upper(std::string_view word) {
+  std::string out(word);
+  for (char& c : out) c = static_cast<char>(std::toupper(static_cast<unsigned char>(c)));
+  return out;
+}
+
+std::string joined(const std::vector<std::string>& words) {
+  std::string out;
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    out += (i == 0 ? "" : i + 1 == words.size() ? " and " : ", ") + words[i];
+  }
+  return out;
+}
+
+std::string along_clock(double direction_deg, const dressing::Plan& plan) {
+  const geometry::Point towards{std::cos(geometry::radians(direction_deg)),
+                                std::sin(geometry::radians(direction_deg))};
+  const int hour = geometry::clock_sector({}, towards, plan.head_direction_deg);
+  const int other = hour > 6 ? hour - 6 : hour + 6;
+  return "along " + std::to_string(std::max(hour, other)) + " to " +
+         std::to_string(std::min(hour, other)) + " o'clock";
+}
+
+}  // namespace drapewright::report

@@ -1,0 +1,52 @@
+#include "core/report/what_to_do.h"
+
+#include "core/practice/events.h"
+#include "core/report/column_flow.h"
+
+namespace drapewright::report {
+
+namespace {
+
+constexpr const char* whose_word =
+    "How the device shows an alarm, and how it is answered, stands in the device's instructions: "
+    "keep them beside this page. Local policy and the prescriber's orders come before it.";
+
+constexpr double line_mm = 8;
+
+/// Lines to write on.
+void add_telephones(ColumnFlow& flow) {
+  flow.across(3 * line_mm + 8, [&](Page& page, geometry::Point at) {
+    page.text({at.x, at.y + 5}, "To be called, with telephone:", {.bold = true});
+    for (int i = 1; i <= 3; ++i) {
+      const double y = at.y + 6 + line_mm * i;
+      page.line({{at.x, y}, {at.x + flow.page_width(), y}});
+    }
+  });
+}
+
+}  // namespace
+
+Document what_to_do_page(const std::string& plan_label, const std::string& assessed,
+                         const PageOptions& options) {
+  Document document{.title = "What to do when: " + plan_label, .date = options.today};
+  ColumnFlow flow(document, options.paper,
+                  {"What to do when", case_line(plan_label, assessed, options.today)}, 1);
+  flow.paragraph(whose_word);
+  flow.keep();
+  for (const practice::Event& event : practice::events()) {
+    flow.heading(std::string(event.title));
+    flow.paragraph(std::string(event.signs));
+    int number = 0;
+    for (const std::string_view step : event.steps) {
+      flow.numbered(++number, std::string(step));
+    }
+    flow.paragraph("[" + practice::describe(event.source) + "]", {}, 6);
+    flow.keep();
+  }
+  add_telephones(flow);
+  flow.finish();
+  number_pages(document);
+  return document;
+}
+
+}  // namespace drapewright::report
