@@ -19,6 +19,11 @@ Fault fault_of(const std::exception& error, const std::string& file) {
           ExitStatus::internal_failure};
 }
 
+Fault fault_in(const std::string& file, const std::exception& error) {
+  const auto* input = dynamic_cast<const InputError*>(&error);
+  return input == nullptr ? fault_of(error, file) : fault_of(input->within({.file = file}), file);
+}
+
 ExitStatus report(const Fault& fault) {
   std::string line = fault.line;
   for (char& c : line) {

@@ -21,6 +21,9 @@ struct Fault {
 /// else is a failure of the program while it worked on `file`.
 Fault fault_of(const std::exception& error, const std::string& file);
 
+/// The same where the error may not say yet in which file it lies: it lies in `file`.
+Fault fault_in(const std::string& file, const std::exception& error);
+
 /// Writes the fault to standard error as exactly one line, and returns its status.
 ExitStatus report(const Fault& fault);
 

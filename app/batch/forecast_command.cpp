@@ -11,7 +11,6 @@
 #include "app/batch/case_list.h"
 #include "app/batch/in_order.h"
 #include "core/base/calendar.h"
-#include "core/base/error.h"
 #include "core/casefile/case_json.h"
 #include "core/casefile/forecast_files.h"
 #include "core/casefile/stock_csv.h"
@@ -90,10 +89,8 @@ class ForecastRun {
             changed, studies_[i].settings(),
             [](const wound::Case& one) { return dressing::plan_dressing(one); }));
       }
-    } catch (const InputError& error) {
-      outcome = {{}, fault_of(error.within({.file = file}), file)};
     } catch (const std::exception& error) {
-      outcome = {{}, fault_of(error, file)};
+      outcome = {{}, fault_in(file, error)};
     }
     return outcome;
   }

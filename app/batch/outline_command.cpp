@@ -68,10 +68,8 @@ ExitStatus run(const Options& options) {
   } catch (const casefile::UnitNeeded& error) {
     return report({std::string(error.what()) + ": --scale 0.1 for mm, --scale 1 for cm",
                    ExitStatus::bad_input});
-  } catch (const InputError& error) {
-    return report(fault_of(error.within({.file = options.file}), options.file));
   } catch (const std::exception& error) {
-    return report(fault_of(error, options.file));
+    return report(fault_in(options.file, error));
   }
 }
 

@@ -70,6 +70,22 @@ void add_page_arguments(CLI::App& command, PageArguments& arguments) {
       ->type_name("YYYY-MM-DD");
 }
 
+void add_bars_option(CLI::App& command, std::vector<double>& bars_mm) {
+  command
+      .add_option("--bars", bars_mm,
+                  "What the check bars of an earlier print measured in mm, across and down: "
+                  "corrects that printer")
+      ->delimiter(',')
+      ->expected(2)
+      ->check(CLI::Range(report::least_bar_mm, report::longest_bar_mm))
+      ->type_name("ACROSS,DOWN");
+}
+
+report::PrinterCorrection correction_of(const std::vector<double>& bars_mm) {
+  return bars_mm.empty() ? report::PrinterCorrection{}
+                         : report::PrinterCorrection{bars_mm[0], bars_mm[1]};
+}
+
 void check(const PageArguments& arguments, const std::string& input) {
   const auto& [pdf, svg, paper, today] = arguments;
   if (pdf.empty() && svg.empty()) {

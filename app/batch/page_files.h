@@ -2,7 +2,9 @@
 
 #include <CLI/CLI.hpp>
 #include <string>
+#include <vector>
 
+#include "core/report/check_bars.h"
 #include "core/report/paper.h"
 
 namespace drapewright::batch {
@@ -19,6 +21,11 @@ struct PageArguments {
 
 /// Adds `--pdf FILE`, `--svg FILE`, `--paper a4|letter` and `--today DATE`.
 void add_page_arguments(CLI::App& command, PageArguments& arguments);
+
+/// Adds `--bars ACROSS,DOWN`: what the check bars of an earlier print measured in mm.
+void add_bars_option(CLI::App& command, std::vector<double>& bars_mm);
+/// The correction for those; the printer is true where none were given.
+report::PrinterCorrection correction_of(const std::vector<double>& bars_mm);
 
 /// @throws CLI::ValidationError where neither file is asked for, or one would overwrite the other
 ///         or `input`

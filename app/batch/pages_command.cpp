@@ -86,10 +86,8 @@ ExitStatus run(const Options& options) {
     const Planned planned{std::move(value), std::move(plan)};
     write_pages(options.pages, joined(options, planned));
     return ExitStatus::good;
-  } catch (const InputError& error) {
-    return report(fault_of(error.within({.file = options.file}), options.file));
   } catch (const std::exception& error) {
-    return report(fault_of(error, options.file));
+    return report(fault_in(options.file, error));
   }
 }
 

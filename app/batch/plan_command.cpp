@@ -105,10 +105,8 @@ Outcome plan_file(const Options& options, const std::string& file) {
     if (options.has_plan_picture()) out.drawing = report::draw_plan(value, plan);
     if (!options.cut.empty()) out.cut_drawing = report::draw_cut(plan, cut_drawing(options));
     if (!options.section.empty()) out.section = section_of(options, value, plan);
-  } catch (const InputError& error) {
-    out.fault = fault_of(error.within({.file = file}), file);
   } catch (const std::exception& error) {
-    out.fault = fault_of(error, file);
+    out.fault = fault_in(file, error);
   }
   return out;
 }

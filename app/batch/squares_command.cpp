@@ -17,9 +17,7 @@ struct Options {
 ExitStatus run(const Options& options) {
   const auto& [pages, bars] = options;
   try {
-    const auto printer =
-        bars.empty() ? report::PrinterCorrection{} : report::PrinterCorrection{bars[0], bars[1]};
-    write_pages(pages, report::square_page(pages.options(), printer));
+    write_pages(pages, report::square_page(pages.options(), correction_of(bars)));
     return ExitStatus::good;
   } catch (const std::exception& error) {
     return report(fault_of(error, pages.pdf));
@@ -33,14 +31,7 @@ void add_squares_command(CLI::App& app, ExitStatus& status) {
       "squares", "A page of squares, 2, 5 and 10 cm, that give a photograph its scale");
   auto options = std::make_shared<Options>();
   add_page_arguments(*command, options->pages);
-  command
-      ->add_option("--bars", options->bars_mm,
-                   "What the check bars of an earlier print measured in mm, across and down: "
-                   "corrects that printer")
-      ->delimiter(',')
-      ->expected(2)
-      ->check(CLI::Range(report::least_bar_mm, report::longest_bar_mm))
-      ->type_name("ACROSS,DOWN");
+  add_bars_option(*command, options->bars_mm);
   command->footer(
       "Print at 100 %, without fitting to the page, and measure both check bars.\n\n"
       "Examples:\n"

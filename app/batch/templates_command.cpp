@@ -30,9 +30,9 @@ struct Options {
 
 report::TemplatePageOptions paging(const Options& options) {
   report::TemplatePageOptions how{.page = options.pages.options(),
-                                  .mirror_film = options.mirror_film};
+                                  .mirror_film = options.mirror_film,
+                                  .printer = correction_of(options.bars_mm)};
   if (!options.parts.empty()) how.parts = {options.parts.begin(), options.parts.end()};
-  if (!options.bars_mm.empty()) how.printer = {options.bars_mm[0], options.bars_mm[1]};
   return how;
 }
 
@@ -42,10 +42,8 @@ ExitStatus run(const Options& options) {
     const auto plan = dressing::plan_dressing(value, {}, {.today = options.pages.today});
     write_pages(options.pages, report::template_pages(value, plan, paging(options)));
     return ExitStatus::good;
-  } catch (const InputError& error) {
-    return report(fault_of(error.within({.file = options.file}), options.file));
   } catch (const std::exception& error) {
-    return report(fault_of(error, options.file));
+    return report(fault_in(options.file, error));
   }
 }
 
@@ -62,14 +60,7 @@ void add_templates_command(CLI::App& app, ExitStatus& status) {
       ->type_name("PART,...");
   command->add_flag("--mirrored", options->mirror_film,
                     "Film seen from behind, to draw on the back of its backing");
-  command
-      ->add_option("--bars", options->bars_mm,
-                   "What the check bars of an earlier print measured in mm, across and down: "
-                   "corrects that printer")
-      ->delimiter(',')
-      ->expected(2)
-      ->check(CLI::Range(report::least_bar_mm, report::longest_bar_mm))
-      ->type_name("ACROSS,DOWN");
+  add_bars_option(*command, options->bars_mm);
   command->footer(
       "Print at 100 %, without fitting to the page, and measure both check bars before you cut.\n\n"
       "Examples:\n"

@@ -56,6 +56,27 @@ std::size_t end_of_bridge(const Ring& ring, std::size_t from, double mouth_cm, d
   return end;
 }
 
+using Stretch = std::pair<std::size_t, std::size_t>;
+
+/// The points that stay, given that the ends of the stretches do.
+Ring kept_points(const Ring& points, std::vector<bool> stays, std::vector<Stretch> open,
+                 double tolerance_cm) {
+  while (!open.empty()) {
+    const auto [from, to] = open.back();
+    open.pop_back();
+    const auto [farthest, squared] = farthest_between(points, from, to);
+    if (squared <= tolerance_cm * tolerance_cm) continue;
+    stays[farthest] = true;
+    open.push_back({from, farthest});
+    open.push_back({farthest, to});
+  }
+  Ring result;
+  for (std::size_t i = 0; i < points.size(); ++i) {
+    if (stays[i]) result.push_back(points[i]);
+  }
+  return result;
+}
+
 }  // namespace
 
 Ring thinned(const Ring& ring, double tolerance_cm) {
@@ -68,21 +89,14 @@ Ring thinned(const Ring& ring, double tolerance_cm) {
   const auto middle = static_cast<std::size_t>(far - ring.begin());
   std::vector<bool> stays(n, false);
   stays[0] = stays[middle] = true;
-  std::vector<std::pair<std::size_t, std::size_t>> open{{0, middle}, {middle, n}};
-  while (!open.empty()) {
-    const auto [from, to] = open.back();
-    open.pop_back();
-    const auto [farthest, squared] = farthest_between(ring, from, to);
-    if (squared <= tolerance_cm * tolerance_cm) continue;
-    stays[farthest] = true;
-    open.push_back({from, farthest});
-    open.push_back({farthest, to});
-  }
-  Ring result;
-  for (std::size_t i = 0; i < n; ++i) {
-    if (stays[i]) result.push_back(ring[i]);
-  }
-  return result;
+  return kept_points(ring, std::move(stays), {{0, middle}, {middle, n}}, tolerance_cm);
+}
+
+Ring thinned_line(const Ring& line, double tolerance_cm) {
+  if (line.size() < 3) return line;
+  std::vector<bool> stays(line.size(), false);
+  stays.front() = stays.back() = true;
+  return kept_points(line, std::move(stays), {{0, line.size() - 1}}, tolerance_cm);
 }
 
 Ring without_dents(const Ring& ring, double mouth_cm, Dents dents) {

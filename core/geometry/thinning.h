@@ -6,12 +6,15 @@
 
 namespace drapewright::geometry {
 
-/// What is done to an outline before it is offset. For this room's own use.
+/// Outlines and lines on fewer points: before they are offset, and after they were drawn by hand.
 
 /// The ring on fewer of its points: no point of either lies farther than `tolerance_cm` from the
 /// other (Douglas and Peucker's method, from memory).
 /// @return fewer than three points when the ring is narrower than the tolerance
 Ring thinned(const Ring& ring, double tolerance_cm);
+
+/// The same for an open line: both ends stay.
+Ring thinned_line(const Ring& line, double tolerance_cm);
 
 /// Which side of a ring loses its small dents: the region grows or shrinks a little by it.
 enum class Dents { fill_outer, cut_off };

@@ -1,8 +1,10 @@
 #include "core/tracing/loops.h"
 
 #include <algorithm>
+#include <span>
 
 #include "core/geometry/measures.h"
+#include "core/tracing/line.h"
 
 namespace drapewright::tracing {
 namespace {
@@ -44,16 +46,15 @@ std::optional<Crossing> find_crossing(const Ring& line, bool closed) {
   return std::nullopt;
 }
 
+/// From one corner of a line to a later one.
 double length_between(const Ring& line, std::size_t from, std::size_t to) {
-  double sum = 0;
-  for (std::size_t i = from; i < to; ++i) sum += geometry::distance(line[i], line[i + 1]);
-  return sum;
+  return line_length(std::span(line).subspan(from, to - from + 1));
 }
 
 /// The line up to the point of its last stretch that lies nearest to its start.
 Ring up_to_start(const Ring& line) {
   if (line.size() < 4) return line;
-  const double most = most_overshoot * length_between(line, 0, line.size() - 1);
+  const double most = most_overshoot * line_length(line);
   std::size_t nearest = line.size() - 1;
   double back = 0;
   for (std::size_t i = line.size() - 1; i > 2 && back <= most; --i) {
@@ -100,7 +101,7 @@ Ring without_overshoot(const Ring& line) {
       length_between(line, 0, found->first) + geometry::distance(line[found->first], found->where);
   const double after = geometry::distance(found->where, line[found->second + 1]) +
                        length_between(line, found->second + 1, line.size() - 1);
-  if (before + after > most_overshoot * length_between(line, 0, line.size() - 1)) return line;
+  if (before + after > most_overshoot * line_length(line)) return line;
   Ring ring{found->where};
   ring.insert(ring.end(), line.begin() + static_cast<std::ptrdiff_t>(found->first) + 1,
               line.begin() + static_cast<std::ptrdiff_t>(found->second) + 1);

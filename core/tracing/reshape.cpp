@@ -7,6 +7,7 @@
 #include "core/geometry/distance.h"
 #include "core/geometry/measures.h"
 #include "core/tracing/edge_place.h"
+#include "core/tracing/line.h"
 
 namespace drapewright::tracing {
 namespace {
@@ -24,12 +25,6 @@ struct Stretch {
   EdgePlace from, to;    ///< in the ring's order
   bool against = false;  ///< the line was drawn the other way
 };
-
-double length_of(const Ring& chain) {
-  double sum = 0;
-  for (std::size_t i = 1; i < chain.size(); ++i) sum += geometry::distance(chain[i - 1], chain[i]);
-  return sum;
-}
 
 /// A chain on points no farther apart than `step_cm`; its own corners stay.
 Ring dense(const Ring& chain, double step_cm) {
@@ -54,7 +49,7 @@ double distance_to_chain(const Ring& chain, Point p) {
 
 /// How far a stretch of the edge lies from the line, on the average.
 double mean_distance(const Ring& stretch, const Ring& line) {
-  const Ring points = dense(stretch, std::max(length_of(stretch) / 60, 1e-4));
+  const Ring points = dense(stretch, std::max(line_length(stretch) / 60, 1e-4));
   const double sum = std::accumulate(points.begin(), points.end(), 0.0, [&](double far, Point p) {
     return far + distance_to_chain(line, p);
   });

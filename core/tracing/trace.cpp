@@ -51,42 +51,6 @@ Ring steadied(const Ring& drawn, Ends ends, double most_cm) {
   return now;
 }
 
-/// Douglas and Peucker's method on an open chain (from memory): the point farthest from the chord
-/// stays where it lies beyond the tolerance, and each half is thinned in turn.
-Ring thinned_chain(const Ring& chain, double tolerance_cm) {
-  if (chain.size() < 3) return chain;
-  Ring kept{chain.front()};
-  std::vector<std::pair<std::size_t, std::size_t>> open{{0, chain.size() - 1}};
-  std::vector<bool> keep(chain.size(), false);
-  while (!open.empty()) {
-    const auto [from, to] = open.back();
-    open.pop_back();
-    double most = 0;
-    std::size_t farthest = from;
-    for (std::size_t i = from + 1; i < to; ++i) {
-      const Point along = chain[to] - chain[from];
-      const double squared = geometry::dot(along, along);
-      const double t =
-          squared > 0 ? std::clamp(geometry::dot(chain[i] - chain[from], along) / squared, 0.0, 1.0)
-                      : 0;
-      const double away = geometry::distance(chain[i], chain[from] + t * along);
-      if (away > most) {
-        most = away;
-        farthest = i;
-      }
-    }
-    if (most <= tolerance_cm) continue;
-    keep[farthest] = true;
-    open.push_back({from, farthest});
-    open.push_back({farthest, to});
-  }
-  for (std::size_t i = 1; i + 1 < chain.size(); ++i) {
-    if (keep[i]) kept.push_back(chain[i]);
-  }
-  kept.push_back(chain.back());
-  return kept;
-}
-
 }  // namespace
 
 Ring smoothed(const Ring& drawn, Ends ends, double tolerance_cm) {
@@ -96,7 +60,7 @@ Ring smoothed(const Ring& drawn, Ends ends, double tolerance_cm) {
   }
   const Ring steady = steadied(line, ends, tolerance_cm / 2);
   return ends == Ends::joined ? geometry::thinned(steady, tolerance_cm / 2)
-                              : thinned_chain(steady, tolerance_cm / 2);
+                              : geometry::thinned_line(steady, tolerance_cm / 2);
 }
 
 }  // namespace drapewright::tracing

@@ -8,8 +8,8 @@ namespace drapewright::desktop {
 void ToolBox::add(std::unique_ptr<CanvasTool> tool) { tools_.push_back(std::move(tool)); }
 
 void ToolBox::paint(QPainter& painter, bool with_focus) const {
+  const auto stop = with_focus ? live_stop() : std::nullopt;
   for (const auto& tool : tools_) {
-    const auto stop = with_focus ? live_stop() : std::nullopt;
     const bool focused = stop && stop->tool == tool.get();
     painter.save();
     tool->paint(painter, focused ? std::optional(stop->index) : std::nullopt);

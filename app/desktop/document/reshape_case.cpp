@@ -133,12 +133,15 @@ Refusal split_shape(wound::Case& value, const ShapeRef& ref, const Ring& line) {
   return std::nullopt;
 }
 
-void place_anew(wound::Case& value, const ShapeRef& ref, Point about, Point by_cm, double turn_deg,
-                double factor) {
-  const auto place = [&](Ring& ring) {
-    for (Point& p : ring)
-      p = about + factor * (geometry::turned(p, turn_deg, about) - about) + by_cm;
-  };
+Ring placed(Ring ring, Point about, const Displacement& how) {
+  for (Point& p : ring) {
+    p = about + how.factor * (geometry::turned(p, how.turn_deg, about) - about) + how.by_cm;
+  }
+  return ring;
+}
+
+void place_anew(wound::Case& value, const ShapeRef& ref, Point about, const Displacement& how) {
+  const auto place = [&](Ring& ring) { ring = placed(std::move(ring), about, how); };
   place(outline_of(value, ref));
   if (!is_wound(ref)) return;
   auto& wound = value.current().wounds[ref.index];

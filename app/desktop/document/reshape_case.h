@@ -21,9 +21,15 @@ Refusal take_area(wound::Case& value, const ShapeRef& ref, const geometry::Ring&
 /// Cuts a wound or a zone in two along a line that crosses it; the larger part keeps the name.
 Refusal split_shape(wound::Case& value, const ShapeRef& ref, const geometry::Ring& line);
 
-/// Moves, turns and scales a shape with all that belongs to it: a wound with its islands and trace.
-/// @pre factor > 0
+/// How an outline is moved as a whole: turned and scaled about a point, then shifted.
+struct Displacement {
+  geometry::Point by_cm;
+  double turn_deg = 0;
+  double factor = 1;  ///< > 0
+};
+geometry::Ring placed(geometry::Ring ring, geometry::Point about, const Displacement& how);
+/// Moves a shape with all that belongs to it: a wound with its islands and trace.
 void place_anew(wound::Case& value, const ShapeRef& ref, geometry::Point about,
-                geometry::Point by_cm, double turn_deg, double factor);
+                const Displacement& how);
 
 }  // namespace drapewright::desktop

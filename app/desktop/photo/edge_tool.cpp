@@ -17,6 +17,10 @@ using geometry::Ring;
 constexpr int most_px = 900;
 constexpr double edge_tolerance_cm = 0.05;  ///< takes the steps of pixels away
 
+QPoint pixel_at(QPointF share, QSize size) {
+  return {static_cast<int>(share.x() * size.width()), static_cast<int>(share.y() * size.height())};
+}
+
 }  // namespace
 
 EdgeTool::EdgeTool(TracingDesk& desk, PhotoDesk& photo)
@@ -24,12 +28,10 @@ EdgeTool::EdgeTool(TracingDesk& desk, PhotoDesk& photo)
 
 EdgeTool::~EdgeTool() { worker_.cancel(); }
 
-QPoint EdgeTool::to_pixel(Point cm) const {
+QPointF EdgeTool::share_of(Point cm) const {
   const PhotoPlace& place = *photo_.place();
-  const QSize size = finder_->size();
-  const double x = (cm.x - place.low().x) / (place.high().x - place.low().x) * size.width();
-  const double y = (place.high().y - cm.y) / (place.high().y - place.low().y) * size.height();
-  return {static_cast<int>(x), static_cast<int>(y)};
+  return {(cm.x - place.low().x) / (place.high().x - place.low().x),
+          (place.high().y - cm.y) / (place.high().y - place.low().y)};
 }
 
 Point EdgeTool::to_cm(QPoint pixel) const {
@@ -44,20 +46,16 @@ void EdgeTool::look_from(Point cm) {
   desk().say("Looking for the edge\u2026");
   const QImage image = photo_.place()->image();
   const bool same = finder_ != nullptr && finder_of_ == image.cacheKey();
-  finder_of_ = image.cacheKey();
-  const PhotoPlace& place = *photo_.place();
-  const double share_x = (cm.x - place.low().x) / (place.high().x - place.low().x);
-  const double share_y = (place.high().y - cm.y) / (place.high().y - place.low().y);
-  worker_.request([this, image, share_x, share_y,
+  worker_.request([this, image, share = share_of(cm),
                    known = same ? finder_ : nullptr](const Progress&) -> Worker::Delivery {
     const auto finder = known ? known
                               : std::make_shared<EdgeFinder>(
                                     image.scaled(QSize(most_px, most_px).boundedTo(image.size()),
                                                  Qt::KeepAspectRatio, Qt::SmoothTransformation));
-    finder->start_at({static_cast<int>(share_x * finder->size().width()),
-                      static_cast<int>(share_y * finder->size().height())});
-    return [this, finder] {
+    finder->start_at(pixel_at(share, finder->size()));
+    return [this, finder, of = image.cacheKey()] {
       finder_ = finder;
+      finder_of_ = of;
       ready_ = true;
       desk().say(how_to());
       view().update();
@@ -65,12 +63,13 @@ void EdgeTool::look_from(Point cm) {
   });
 }
 
-Ring EdgeTool::way_to(Point cm) const {
-  Ring way{points().back()};
+Ring EdgeTool::way_between(Point from, Point to) const {
+  Ring way{from};
   if (ready_) {
-    for (const QPoint& pixel : finder_->path_to(to_pixel(cm))) way.push_back(to_cm(pixel));
+    const QPoint end = pixel_at(share_of(to), finder_->size());
+    for (const QPoint& pixel : finder_->path_to(end)) way.push_back(to_cm(pixel));
   }
-  way.push_back(cm);
+  way.push_back(to);
   return way;
 }
 
@@ -80,14 +79,7 @@ void EdgeTool::point_put() {
     return desk().say("Open a photograph and give it a scale first.");
   }
   if (points().size() >= 2) {
-    Ring way{points()[points().size() - 2]};
-    if (ready_) {
-      for (const QPoint& pixel : finder_->path_to(to_pixel(points().back()))) {
-        way.push_back(to_cm(pixel));
-      }
-    }
-    way.push_back(points().back());
-    ways_.push_back(std::move(way));
+    ways_.push_back(way_between(points()[points().size() - 2], points().back()));
     if (points().back() == points().front()) return finish();
   }
   look_from(points().back());
@@ -101,7 +93,7 @@ void EdgeTool::finish() {
   Ring line;
   for (const Ring& way : ways_) line.insert(line.end(), way.begin(), way.end());
   if (!(points().back() == points().front())) {
-    const Ring last = way_to(points().front());
+    const Ring last = way_between(points().back(), points().front());
     line.insert(line.end(), last.begin(), last.end());
   }
   give_up();
@@ -125,7 +117,7 @@ void EdgeTool::give_up() {
 void EdgeTool::paint_drawing(QPainter& painter) const {
   for (const Ring& way : ways_) paint_line(painter, way, false);
   if (points().empty() || photo_.place() == nullptr) return;
-  paint_line(painter, way_to(pen()), false);
+  paint_line(painter, way_between(points().back(), pen()), false);
   painter.setPen(QPen(view().palette().color(QPalette::WindowText), 2));
   painter.setBrush(view().palette().color(QPalette::Base));
   for (const Point& p : points()) painter.drawEllipse(view().to_pixels(p), 4, 4);

@@ -34,8 +34,9 @@ class EdgeTool : public ChainTool {
  private:
   void look_from(geometry::Point cm);
   /// Along the edge from the last click; straight while it is being looked for.
-  geometry::Ring way_to(geometry::Point cm) const;
-  QPoint to_pixel(geometry::Point cm) const;
+  geometry::Ring way_between(geometry::Point from, geometry::Point to) const;
+  /// Where a place lies in the picture, across and down, 0 to 1.
+  QPointF share_of(geometry::Point cm) const;
   geometry::Point to_cm(QPoint pixel) const;
 
   PhotoDesk& photo_;

@@ -1,24 +1,12 @@
 #include "app/desktop/tools/corners_tool.h"
 
-#include <cmath>
-
 #include "app/desktop/canvas/plan_view.h"
-#include "core/base/numbers.h"
+#include "app/desktop/tools/outline_ink.h"
 #include "core/tracing/loops.h"
 
 namespace drapewright::desktop {
-namespace {
-
 using geometry::Point;
 using geometry::Ring;
-
-/// The angle inside the corner between two edges, 0 to 180 degrees.
-double angle_deg(Point before, Point corner, Point after) {
-  const Point a = before - corner, b = after - corner;
-  return geometry::degrees(std::abs(std::atan2(geometry::cross(a, b), geometry::dot(a, b))));
-}
-
-}  // namespace
 
 std::optional<Point> CornersTool::crossing() const {
   return tracing::last_edge_crossing(points_and_pen());
@@ -44,7 +32,7 @@ void CornersTool::paint_drawing(QPainter& painter) const {
   painter.setBrush(view().palette().color(QPalette::Base));
   for (const Point& p : points()) painter.drawEllipse(view().to_pixels(p), 4, 4);
   painter.drawEllipse(view().to_pixels(points().front()), 7, 7);
-  if (where) paint_crossing(painter, *where);
+  if (where) paint_crossing(painter, view(), *where);
 }
 
 QStringList CornersTool::words() const {
@@ -53,9 +41,7 @@ QStringList CornersTool::words() const {
   if (crossing()) return {"This edge crosses another."};
   QStringList lines{length_words(geometry::distance(line[line.size() - 2], line.back()))};
   if (line.size() >= 3) {
-    lines << QString::fromStdString(format_number(
-                 angle_deg(line[line.size() - 3], line[line.size() - 2], line.back()), 0)) +
-                 "\u00b0";
+    lines << angle_words(line);
   }
   return lines;
 }

@@ -7,9 +7,11 @@
 #include "app/desktop/document/case_document.h"
 #include "app/desktop/theme/marks.h"
 #include "app/desktop/tools/arrow_keys.h"
+#include "app/desktop/tools/outline_ink.h"
 #include "app/desktop/tools/word_plate.h"
 #include "app/printing/pens.h"
 #include "core/base/numbers.h"
+#include "core/tracing/line.h"
 
 namespace drapewright::desktop {
 namespace {
@@ -21,18 +23,15 @@ constexpr double snap_px = 9;
 constexpr double grid_cm = 0.5;
 constexpr double pen_px = 11;
 
-QPainterPath path_of(const PlanView& view, const Ring& line, bool closed) {
-  QPainterPath path;
-  for (std::size_t i = 0; i < line.size(); ++i) {
-    i == 0 ? path.moveTo(view.to_pixels(line[i])) : path.lineTo(view.to_pixels(line[i]));
-  }
-  if (closed) path.closeSubpath();
-  return path;
-}
-
 }  // namespace
 
 QString length_words(double cm) { return QString::fromStdString(format_number(cm, 1)) + " cm"; }
+
+QString angle_words(const Ring& line) {
+  const std::size_t last = line.size() - 1;
+  const double angle = tracing::corner_angle_deg(line[last - 2], line[last - 1], line[last]);
+  return QString::fromStdString(format_number(angle, 0)) + "\u00b0";
+}
 
 void DrawTool::set_pen(Point at) {
   pen_ = at;
@@ -137,18 +136,11 @@ void DrawTool::paint_line(QPainter& painter, const Ring& line, bool closed, bool
   const QColor ink = faulty ? severity_ink(dressing::Severity::stop, view().palette())
                             : view().palette().color(QPalette::WindowText);
   painter.setBrush(Qt::NoBrush);
-  const QPainterPath path = path_of(view(), line, closed);
+  QPainterPath path;
+  path.addPolygon(on_view(view(), line));
+  if (closed) path.closeSubpath();
   painter.strokePath(path, QPen(halo, 5));
   painter.strokePath(path, QPen(ink, 2, faulty ? Qt::DashLine : Qt::SolidLine));
-}
-
-void DrawTool::paint_crossing(QPainter& painter, Point at) const {
-  const QPointF middle = view().to_pixels(at);
-  painter.setPen(QPen(severity_ink(dressing::Severity::stop, view().palette()), 3));
-  painter.setBrush(Qt::NoBrush);
-  painter.drawEllipse(middle, 9, 9);
-  painter.drawLine(middle - QPointF(6, 6), middle + QPointF(6, 6));
-  painter.drawLine(middle - QPointF(6, -6), middle + QPointF(6, -6));
 }
 
 }  // namespace drapewright::desktop

@@ -53,7 +53,6 @@ class DrawTool : public CanvasTool {
   /// Paints a line as everything that is being drawn is painted.
   void paint_line(QPainter& painter, const geometry::Ring& line, bool closed,
                   bool faulty = false) const;
-  void paint_crossing(QPainter& painter, geometry::Point at) const;
 
  private:
   void paint_pen(QPainter& painter) const;
@@ -65,5 +64,7 @@ class DrawTool : public CanvasTool {
 
 /// "4.2 cm", as the tools write lengths.
 QString length_words(double cm);
+/// "87°", the angle at the last corner but one of a line. @pre three points or more
+QString angle_words(const geometry::Ring& line);
 
 }  // namespace drapewright::desktop

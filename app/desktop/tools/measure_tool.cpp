@@ -1,15 +1,13 @@
 #include "app/desktop/tools/measure_tool.h"
 
-#include <cmath>
-
 #include "app/desktop/canvas/plan_view.h"
 #include "core/base/numbers.h"
 #include "core/geometry/measures.h"
+#include "core/tracing/line.h"
 #include "core/tracing/loops.h"
 
 namespace drapewright::desktop {
 
-using geometry::Point;
 using geometry::Ring;
 
 void MeasureTool::give_up() {
@@ -31,15 +29,9 @@ QStringList MeasureTool::words() const {
   const Ring line = measured();
   if (points().empty() || line.size() < 2) return {};
   if (!desk().gate().isEmpty()) return {"no scale, no length"};
-  double length = 0;
-  for (std::size_t i = 1; i < line.size(); ++i) length += geometry::distance(line[i - 1], line[i]);
-  QStringList lines{length_words(length)};
+  QStringList lines{length_words(tracing::line_length(line))};
   if (line.size() < 3) return lines;
-  const Point a = line[line.size() - 3] - line[line.size() - 2];
-  const Point b = line.back() - line[line.size() - 2];
-  const double angle =
-      geometry::degrees(std::abs(std::atan2(geometry::cross(a, b), geometry::dot(a, b))));
-  lines << QString::fromStdString(format_number(angle, 0)) + "\u00b0";
+  lines << angle_words(line);
   lines << (tracing::first_crossing(line, true)
                 ? QString("crosses itself: no area")
                 : QString::fromStdString(format_number(geometry::area(line), 1)) + " cm\u00b2");

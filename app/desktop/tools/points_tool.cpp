@@ -1,13 +1,12 @@
 #include "app/desktop/tools/points_tool.h"
 
-#include <QPainterPath>
 #include <utility>
 
 #include "app/desktop/canvas/plan_view.h"
 #include "app/desktop/document/case_document.h"
 #include "app/desktop/theme/marks.h"
 #include "app/desktop/tools/arrow_keys.h"
-#include "app/desktop/tools/word_plate.h"
+#include "app/desktop/tools/outline_ink.h"
 #include "app/printing/pens.h"
 #include "core/base/numbers.h"
 #include "core/tracing/edge_place.h"
@@ -33,7 +32,7 @@ void PointsTool::plan_shown() {
 
 std::optional<std::size_t> PointsTool::corner_at(QPointF pixel) const {
   if (!in_hand()) return std::nullopt;
-  const Ring ring = desk_.outline();
+  const Ring& ring = desk_.outline();
   const Point at = desk_.view().to_cm(pixel);
   double nearest = corner_px / desk_.view().pixels_per_cm();
   std::optional<std::size_t> found;
@@ -102,7 +101,7 @@ void PointsTool::cancel() {
 int PointsTool::stops() const { return in_hand() ? static_cast<int>(desk_.outline().size()) : 0; }
 
 QString PointsTool::stop_name(int stop) const {
-  const Ring ring = desk_.outline();
+  const Ring& ring = desk_.outline();
   const auto& p = ring.at(static_cast<std::size_t>(stop));
   return QString(
              "Point %1 of %2 at x %3, y %4 cm. Arrow keys move it 1 mm, with Shift 1 cm; "
@@ -188,22 +187,12 @@ void PointsTool::paint(QPainter& painter, std::optional<int> focused) const {
   if (!in_hand()) return;
   if (!drag_) return paint_corners(painter, desk_.outline(), focused);
   const PlanView& view = desk_.view();
-  QPainterPath path;
-  for (std::size_t i = 0; i < drag_->ring.size(); ++i) {
-    const QPointF at = view.to_pixels(drag_->ring[i]);
-    i == 0 ? path.moveTo(at) : path.lineTo(at);
-  }
-  path.closeSubpath();
   const auto severity = drag_->crossing ? dressing::Severity::stop : dressing::Severity::note;
-  painter.strokePath(path, QPen(severity_ink(severity, view.palette()), 2.5));
-  paint_corners(painter, drag_->ring, static_cast<int>(drag_->corner));
-  if (!drag_->crossing) return;
-  const QPointF at = view.to_pixels(*drag_->crossing);
-  painter.setPen(QPen(severity_ink(dressing::Severity::stop, view.palette()), 3));
+  painter.setPen(QPen(severity_ink(severity, view.palette()), 2.5));
   painter.setBrush(Qt::NoBrush);
-  painter.drawEllipse(at, 9, 9);
-  paint_words(painter, view, {"The outline crosses itself here."}, dressing::Severity::stop,
-              QRectF(at, QSizeF()).adjusted(-14, -14, 14, 14));
+  painter.drawPolygon(on_view(view, drag_->ring));
+  paint_corners(painter, drag_->ring, static_cast<int>(drag_->corner));
+  if (drag_->crossing) tell_crossing(painter, view, *drag_->crossing);
 }
 
 }  // namespace drapewright::desktop

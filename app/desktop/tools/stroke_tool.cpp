@@ -1,23 +1,13 @@
 #include "app/desktop/tools/stroke_tool.h"
 
 #include "app/desktop/canvas/plan_view.h"
-#include "core/geometry/measures.h"
+#include "app/desktop/tools/outline_ink.h"
+#include "core/tracing/line.h"
 #include "core/tracing/loops.h"
 #include "core/tracing/trace.h"
 
 namespace drapewright::desktop {
-namespace {
-
-using geometry::Point;
 using geometry::Ring;
-
-double length_of(const Ring& line) {
-  double sum = 0;
-  for (std::size_t i = 1; i < line.size(); ++i) sum += geometry::distance(line[i - 1], line[i]);
-  return sum;
-}
-
-}  // namespace
 
 Ring area_in(const Ring& stroke) {
   return tracing::smoothed(tracing::without_overshoot(stroke), tracing::Ends::joined);
@@ -78,13 +68,13 @@ void StrokeTool::paint_drawing(QPainter& painter) const {
     painter.setPen(QPen(view().palette().color(QPalette::WindowText), 1, Qt::DotLine));
     painter.drawLine(view().to_pixels(stroke_.back()), view().to_pixels(stroke_.front()));
   }
-  if (crossing_) paint_crossing(painter, *crossing_);
+  if (crossing_) paint_crossing(painter, view(), *crossing_);
 }
 
 QStringList StrokeTool::words() const {
   if (!begun_ || stroke_.size() < 2) return {};
   if (crossing_) return {"The line crosses itself."};
-  QStringList lines{length_words(length_of(stroke_))};
+  QStringList lines{length_words(tracing::line_length(stroke_))};
   if (meaning() == Meaning::area) {
     lines << "to the start " + length_words(geometry::distance(stroke_.back(), stroke_.front()));
   }

@@ -4,46 +4,36 @@
 
 #include "app/desktop/canvas/plan_view.h"
 #include "app/desktop/document/case_document.h"
+#include "core/base/error.h"
 #include "core/geometry/measures.h"
-#include "core/geometry/validity.h"
 #include "core/tracing/loops.h"
 
 namespace drapewright::desktop {
 namespace {
 
-constexpr double most_extent_cm = 100;   // the file format's
 constexpr double least_area_cm2 = 0.05;  // about 2 mm x 3 mm: less is a slip of the hand
 constexpr std::size_t most_corners_to_repair = 5000;
 
 using geometry::Ring;
 
-std::optional<QString> words_of(const std::optional<geometry::ShapeFault>& fault,
-                                const QString& shape) {
-  if (!fault) return std::nullopt;
-  return shape + QString::fromStdString(": " + fault->problem + "; expected " + fault->expected +
-                                        ". It was left as it was.");
-}
-
-/// What the file format refuses in any outline of the assessment.
+/// What the file format refuses in any outline of the assessment, and what is too small to be one.
 std::optional<QString> outline_fault(const wound::Assessment& seen) {
-  for (const wound::Wound& wound : seen.wounds) {
-    const QString name = "Wound " + QString::fromStdString(wound.id);
-    auto fault = words_of(geometry::find_fault(wound.outline_cm, most_extent_cm), name);
-    if (!fault && geometry::area(wound.outline_cm) < least_area_cm2) {
-      fault = "Too small to be an outline: nothing was drawn.";
+  QString shape;
+  try {
+    for (const wound::Wound& wound : seen.wounds) {
+      shape = "Wound " + QString::fromStdString(wound.id);
+      wound::check_outline(wound.outline_cm, wound.islands_cm, {});
+      if (geometry::area(wound.outline_cm) < least_area_cm2) {
+        return QString("Too small to be an outline: nothing was drawn.");
+      }
     }
-    for (const Ring& island : wound.islands_cm) {
-      if (!fault) fault = words_of(geometry::find_fault(island, most_extent_cm), "Island");
+    for (const wound::SkinZone& zone : seen.skin_zones) {
+      shape = "Skin zone";
+      wound::check_outline(zone.outline_cm, {}, {});
     }
-    if (!fault) {
-      fault = words_of(
-          geometry::find_island_fault(wound.outline_cm, wound.islands_cm, most_extent_cm), name);
-    }
-    if (fault) return fault;
-  }
-  for (const wound::SkinZone& zone : seen.skin_zones) {
-    const auto fault = words_of(geometry::find_fault(zone.outline_cm, most_extent_cm), "Skin zone");
-    if (fault) return fault;
+  } catch (const InputError& error) {
+    return shape + QString::fromStdString(": " + error.problem() + "; expected " +
+                                          error.expected() + ". It was left as it was.");
   }
   return std::nullopt;
 }
@@ -77,9 +67,10 @@ void TracingDesk::set_target(const OutlineTarget& target) {
   emit target_changed();
 }
 
-Ring TracingDesk::outline() const {
+const Ring& TracingDesk::outline() const {
+  static const Ring none;
   const auto& value = document_.value();
-  if (target_.is_new || !exists(value, target_.ref)) return {};
+  if (target_.is_new || !exists(value, target_.ref)) return none;
   return outline_of(value, target_.ref);
 }
 

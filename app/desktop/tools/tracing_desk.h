@@ -57,8 +57,8 @@ class TracingDesk : public QObject {
   /// The outline that is worked on, or that a drawing becomes.
   const OutlineTarget& target() const { return target_; }
   void set_target(const OutlineTarget& target);
-  /// The target's outline as it is; empty for a new one.
-  geometry::Ring outline() const;
+  /// The target's outline as it is, until the case changes; empty for a new one.
+  const geometry::Ring& outline() const;
   bool has_outline() const { return !target_.is_new && outline().size() >= 3; }
 
   bool snaps_to_grid() const { return snaps_to_grid_; }

@@ -1,25 +1,22 @@
 #include "app/desktop/tools/whole_tool.h"
 
-#include <QPolygonF>
 #include <algorithm>
 #include <cmath>
 #include <utility>
 
 #include "app/desktop/canvas/plan_view.h"
 #include "app/desktop/document/case_document.h"
-#include "app/desktop/document/reshape_case.h"
 #include "app/desktop/tools/arrow_keys.h"
+#include "app/desktop/tools/outline_ink.h"
 #include "app/desktop/tools/word_plate.h"
 #include "core/base/numbers.h"
 #include "core/geometry/distance.h"
 #include "core/geometry/measures.h"
-#include "core/geometry/shapes.h"
 
 namespace drapewright::desktop {
 namespace {
 
 using geometry::Point;
-using geometry::Ring;
 
 constexpr double handle_px = 13;
 constexpr double frame_gap_px = 10;
@@ -120,14 +117,14 @@ void WholeTool::cancel() {
   desk_.view().update();
 }
 
-void WholeTool::make(const Change& change, const QString& what, bool by_key) {
+void WholeTool::make(const Displacement& change, const QString& what, bool by_key) {
   if (change.by_cm == Point{} && change.turn_deg == 0 && change.factor == 1) return;
   const ShapeRef ref = desk_.target().ref;
   const Point about = middle();
   desk_.change(
       what + " " + title_of(desk_.document().value(), ref),
       [&](wound::Case& value) -> std::optional<QString> {
-        place_anew(value, ref, about, change.by_cm, change.turn_deg, change.factor);
+        place_anew(value, ref, about, change);
         const auto box = geometry::bounding_box(outline_of(value, ref));
         const double size = std::max(box.width(), box.height());
         if (size > 100) return "An outline is 100 cm across at most.";
@@ -135,16 +132,6 @@ void WholeTool::make(const Change& change, const QString& what, bool by_key) {
         return std::nullopt;
       },
       by_key ? QString("%1 %2 %3").arg(what).arg(ref.index).arg(ref.island) : QString());
-}
-
-Ring WholeTool::placed(const Change& change) const {
-  Ring ring = desk_.outline();
-  const Point about = middle();
-  for (Point& p : ring) {
-    p = about + change.factor * (geometry::turned(p, change.turn_deg, about) - about) +
-        change.by_cm;
-  }
-  return ring;
 }
 
 QString WholeTool::stop_name(int) const {
@@ -186,8 +173,7 @@ void WholeTool::paint(QPainter& painter, std::optional<int> focused) const {
   const QColor ink = view.palette().color(focused ? QPalette::Highlight : QPalette::WindowText);
   painter.setPen(QPen(ink, focused ? 2.5 : 1.5));
   if (drag_) {
-    QPolygonF polygon;
-    for (const Point& p : placed(drag_->change)) polygon << view.to_pixels(p);
+    const QPolygonF polygon = on_view(view, placed(desk_.outline(), middle(), drag_->change));
     painter.setBrush(Qt::NoBrush);
     painter.drawPolygon(polygon);
     QStringList words;

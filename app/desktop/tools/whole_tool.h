@@ -1,6 +1,7 @@
 #pragma once
 
 #include "app/desktop/canvas/canvas_tool.h"
+#include "app/desktop/document/reshape_case.h"
 #include "app/desktop/tools/tracing_desk.h"
 
 namespace drapewright::desktop {
@@ -27,24 +28,17 @@ class WholeTool : public CanvasTool {
 
  private:
   enum class Grip { inside, turn, scale };
-  /// How the outline is to lie.
-  struct Change {
-    geometry::Point by_cm;
-    double turn_deg = 0;
-    double factor = 1;
-  };
   struct Drag {
     Grip grip;
     geometry::Point from_cm;
-    Change change;
+    Displacement change;
   };
   bool in_hand() const { return desk_.tool() == Tool::whole && desk_.has_outline(); }
   std::optional<Grip> grip_at(QPointF pixel) const;
   QRectF frame() const;
   QPointF turn_handle() const;
   geometry::Point middle() const;
-  geometry::Ring placed(const Change& change) const;
-  void make(const Change& change, const QString& what, bool by_key);
+  void make(const Displacement& change, const QString& what, bool by_key);
 
   TracingDesk& desk_;
   std::optional<Drag> drag_;

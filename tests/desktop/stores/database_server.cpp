@@ -49,9 +49,14 @@ DatabaseServer::DatabaseServer() {
                                     "-c", "listen_addresses=", "-c", "shared_buffers=8MB"});
   server_.setStandardErrorFile(folder_.filePath("log"));
   server_.start(command.front(), command.mid(1));
+  wait_until_ready();
+}
+
+void DatabaseServer::wait_until_ready() {
+  // Its socket is there before it takes connections: only asking tells.
   QElapsedTimer waited;
   waited.start();
-  while (!QFile::exists(folder_.filePath(".s.PGSQL.5432"))) {
+  while (!run(programs() + "/pg_isready", {"-q", "-h", folder_.path()})) {
     if (waited.elapsed() > patience_ms || server_.state() == QProcess::NotRunning) {
       why_not_ = "the server did not start";
       return;
@@ -59,6 +64,7 @@ DatabaseServer::DatabaseServer() {
     QThread::msleep(50);
     server_.waitForFinished(1);
   }
+  why_not_.clear();
 }
 
 DatabaseServer::~DatabaseServer() {
@@ -94,7 +100,7 @@ bool DatabaseServer::run(const QString& program, const QStringList& arguments) {
 }
 
 QString DatabaseServer::shelf(const QString& database) {
-  run(programs() + "/createdb", {"-h", folder_.path(), "-U", "shelf", database});
+  if (!run(programs() + "/createdb", {"-h", folder_.path(), "-U", "shelf", database})) return {};
   const auto socket = QString::fromUtf8(QUrl::toPercentEncoding(folder_.path()));
   return "postgresql://shelf@" + socket + ":5432/" + database;
 }

@@ -16,10 +16,11 @@ class DatabaseServer {
 
   /// Why it does not run: not installed, no driver, what it said. Empty: it runs.
   const QString& why_not() const { return why_not_; }
-  /// A shelf in a database of that name, which is made.
+  /// A shelf in a database of that name, which is made; empty where why_not() then says why not.
   QString shelf(const QString& database);
 
  private:
+  void wait_until_ready();
   bool run(const QString& program, const QStringList& arguments);
   QStringList as_its_user(const QStringList& command) const;
   QString programs() const;

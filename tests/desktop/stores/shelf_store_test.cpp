@@ -69,6 +69,7 @@ class ShelfStoreTest : public testing::TestWithParam<bool> {
     static int count = 0;
     if (!server.why_not().isEmpty()) GTEST_SKIP() << qPrintable(server.why_not());
     place_ = server.shelf("shelf" + QString::number(++count));
+    ASSERT_FALSE(place_.isEmpty()) << qPrintable(server.why_not());
   }
 
   QString place_;
