@@ -10,9 +10,9 @@ core="g++ cmake ninja-build libboost1.81-dev nlohmann-json3-dev"
 core_tests="libgtest-dev libgmock-dev"
 # Qt Charts needs libqt6opengl6-dev without saying so. libopencv-imgproc-dev is all that is used of
 # OpenCV: libopencv-dev would bring 340 packages more.
-program="qt6-base-dev qt6-svg-dev qt6-charts-dev libqt6opengl6-dev libqt6sql6-sqlite libcli11-dev fonts-dejavu-core libopencv-imgproc-dev"
+program="qt6-base-dev qt6-svg-dev qt6-charts-dev libqt6opengl6-dev libqt6sql6-sqlite qt6-l10n-tools qt6-translations-l10n libcli11-dev fonts-dejavu-core libopencv-imgproc-dev"
 # The shelf that several stores share is tested against a server that the test starts.
-tests="libgeos-dev librapidcheck-dev poppler-utils python3-jsonschema postgresql libqt6sql6-psql"
+tests="libgeos-dev librapidcheck-dev poppler-utils python3-jsonschema postgresql libqt6sql6-psql gettext"
 
 case ${1:-program} in
   core) wanted="$core $core_tests" ;;

@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "app/batch/case_list.h"
-#include "core/base/numbers.h"
+#include "core/base/say.h"
 #include "core/casefile/case_json.h"
 #include "core/casefile/text_file.h"
 
@@ -14,9 +14,9 @@ namespace {
 
 std::string in_words(const wound::Case& value) {
   return "\"" + value.label + "\", " +
-         count_of(static_cast<int>(value.assessments.size()), "assessment") + "; the last, of " +
+         count_of(static_cast<int>(value.assessments.size()), "assessment", "assessments") + "; the last, of " +
          value.current().date + ", has " +
-         count_of(static_cast<int>(value.current().wounds.size()), "wound");
+         count_of(static_cast<int>(value.current().wounds.size()), "wound", "wounds");
 }
 
 ExitStatus check(const std::string& file) {

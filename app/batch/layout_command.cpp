@@ -5,6 +5,7 @@
 #include <string>
 
 #include "core/base/numbers.h"
+#include "core/base/say.h"
 #include "core/casefile/case_json.h"
 #include "core/casefile/layout_json.h"
 #include "core/casefile/text_file.h"
@@ -87,7 +88,7 @@ std::string in_words(const casefile::LayoutAnswer& answer) {
   text += "; " + format_short(layout.density_percent) + " % of the " +
           (strip ? "strip" : "sheets") + " used.\n";
   if (!answer.job.seams.empty()) {
-    text += count_of(static_cast<int>(answer.job.seams.size()), "seam") +
+    text += count_of(static_cast<int>(answer.job.seams.size()), "seam", "seams") +
             " in pieces that fit no sheet whole.\n";
   }
   if (!layout.unplaced.empty()) {

@@ -1,5 +1,7 @@
 #include <CLI/CLI.hpp>
 #include <exception>
+#include <string>
+#include <vector>
 
 #include "app/batch/check_command.h"
 #include "app/batch/faults.h"
@@ -10,16 +12,18 @@
 #include "app/batch/plan_command.h"
 #include "app/batch/squares_command.h"
 #include "app/batch/templates_command.h"
+#include "app/wording/speak.h"
+#include "core/base/say.h"
 
 namespace drapewright::batch {
 namespace {
 
-constexpr const char* what_it_is =
+constexpr const char* what_it_is = term(
     "Plans negative-pressure wound dressings from traced or typed outlines: filler, film, port,\n"
     "materials over the course, and what to check. A planning aid: the prescriber, local policy\n"
-    "and the device's instructions decide.";
+    "and the device's instructions decide.");
 
-constexpr const char* conventions =
+constexpr const char* conventions = term(
     "A file named - is standard input or output. Lengths are in cm.\n\n"
     "Exit status: 0, all went well (a plan may still have findings); 2, bad input or usage, with\n"
     "one line on standard error for each fault; 1, the program failed.\n\n"
@@ -35,14 +39,43 @@ constexpr const char* conventions =
     "  drapewright-batch forecast cases --stock stock.csv     what a caseload will use, and "
     "orders\n"
     "  drapewright-batch layout job.json                      lay bare pieces out on sheets\n\n"
-    "drapewright-batch COMMAND --help says more about a command.";
+    "drapewright-batch COMMAND --help says more about a command.");
+
+constexpr const char* language_option = "--language";
+
+/// Help is worded while the commands are put together: the language has to be known before that.
+void speak_as_asked(int count, char** arguments) {
+  for (int i = 1; i < count; ++i) {
+    const std::string argument = arguments[i];
+    const std::string with_value = std::string(language_option) + "=";
+    if (argument.starts_with(with_value)) {
+      speak(QString::fromStdString(argument.substr(with_value.size())));
+    } else if (argument == language_option && i + 1 < count) {
+      speak(QString::fromLocal8Bit(arguments[i + 1]));
+    }
+  }
+}
+
+void add_language(CLI::App& app) {
+  std::vector<std::string> codes;
+  for (const SpokenLanguage& one : spoken_languages()) codes.push_back(one.code.toStdString());
+  // Heeded already: here it is for the help and for the check of its value.
+  app.add_option_function<std::string>(
+         language_option, [](const std::string&) {},
+         say("Language of texts and pages; JSON and CSV keep the decimal point"))
+      ->option_text("en|de [en]")
+      ->check(CLI::IsMember(codes));
+  app.fallthrough();
+}
 
 int run(int count, char** arguments) {
   ExitStatus status = ExitStatus::good;
-  CLI::App app(what_it_is, "drapewright-batch");
+  speak_as_asked(count, arguments);
+  CLI::App app(say(what_it_is), "drapewright-batch");
   app.set_version_flag("--version", "drapewright-batch " DRAPEWRIGHT_VERSION);
   app.require_subcommand(1);
-  app.footer(conventions);
+  app.footer(say(conventions));
+  add_language(app);
   add_plan_command(app, status);
   add_check_command(app, status);
   add_pages_command(app, status);
@@ -56,7 +89,7 @@ int run(int count, char** arguments) {
   } catch (const CLI::ParseError& error) {
     if (error.get_exit_code() == 0) return app.exit(error);  // --help, --version
     status =
-        report({std::string("drapewright-batch: ") + error.what() + "; expected what --help shows",
+        report({std::string("drapewright-batch: ") + error.what() + say("; expected what --help shows"),
                 ExitStatus::bad_input});
   }
   return static_cast<int>(status);

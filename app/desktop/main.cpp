@@ -7,19 +7,22 @@
 #include "app/desktop/window/appearance.h"
 #include "app/desktop/window/file_desk.h"
 #include "app/desktop/window/main_window.h"
+#include "app/wording/spoken.h"
 
 namespace {
+
+using drapewright::spoken;
 
 constexpr const char* first_demo = "plain-heel";
 
 void read_arguments(QCommandLineParser& parser, const QApplication& program) {
   parser.setApplicationDescription(
-      "Plans a negative-pressure wound dressing from a wound's outline.\nA planning aid: the "
-      "prescriber, local policy and the device's instructions decide.");
+      spoken("Plans a negative-pressure wound dressing from a wound's outline.\nA planning aid: the "
+             "prescriber, local policy and the device's instructions decide."));
   parser.addHelpOption();
   parser.addVersionOption();
-  parser.addOption({"demo", "Open an invented case."});
-  parser.addPositionalArgument("case", "The case file to open.", "[CASE]");
+  parser.addOption({"demo", spoken("Open an invented case.")});
+  parser.addPositionalArgument("case", spoken("The case file to open."), "[CASE]");
   parser.process(program);
 }
 
@@ -32,10 +35,11 @@ int main(int argc, char* argv[]) {
   QApplication::setApplicationVersion(DRAPEWRIGHT_VERSION);
   QApplication::setDesktopFileName("drapewright");
   QApplication::setWindowIcon(QIcon(":/icons/drapewright.svg"));
+  using namespace drapewright::desktop;
+  Appearance::restore_language();
   QCommandLineParser parser;
   read_arguments(parser, program);
 
-  using namespace drapewright::desktop;
   Appearance::restore();
   MainWindow window(QDate::currentDate().toString(Qt::ISODate));
   window.keep_layout();

@@ -1,12 +1,33 @@
 #include "core/base/numbers.h"
 
+#include <algorithm>
 #include <array>
 #include <charconv>
 #include <cmath>
 
+#include "core/base/say.h"
+
 namespace drapewright {
 
-std::string format_number(double value, int decimals) {
+namespace {
+
+std::string without_zeros(std::string text) {
+  if (text.find('.') == std::string::npos) return text;
+  text.erase(text.find_last_not_of('0') + 1);
+  if (text.back() == '.') text.pop_back();
+  return text;
+}
+
+std::string for_people(double value, std::string text) {
+  if (std::isnan(value)) return say("not a number");
+  if (std::isinf(value)) return value > 0 ? say("infinite") : say("-infinite");
+  std::replace(text.begin(), text.end(), '.', language().decimal_mark);
+  return text;
+}
+
+}  // namespace
+
+std::string plain_number(double value, int decimals) {
   if (std::isnan(value)) return "not a number";
   if (std::isinf(value)) return value > 0 ? "infinite" : "-infinite";
   const double scale = std::pow(10.0, decimals);
@@ -19,17 +40,16 @@ std::string format_number(double value, int decimals) {
   return std::string(text.data(), end.ptr);
 }
 
-std::string format_short(double value, int decimals) {
-  std::string text = format_number(value, decimals);
-  if (text.find('.') == std::string::npos) return text;
-  text.erase(text.find_last_not_of('0') + 1);
-  if (text.back() == '.') text.pop_back();
-  return text;
+std::string plain_short(double value, int decimals) {
+  return without_zeros(plain_number(value, decimals));
 }
 
-std::string count_of(int count, const std::string& noun, const std::string& plural) {
-  const std::string& many = plural.empty() ? noun + "s" : plural;
-  return std::to_string(count) + " " + (count == 1 ? noun : many);
+std::string format_number(double value, int decimals) {
+  return for_people(value, plain_number(value, decimals));
+}
+
+std::string format_short(double value, int decimals) {
+  return for_people(value, plain_short(value, decimals));
 }
 
 }  // namespace drapewright

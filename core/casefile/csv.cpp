@@ -6,6 +6,7 @@
 
 #include "core/base/calendar.h"
 #include "core/base/numbers.h"
+#include "core/base/say.h"
 
 namespace drapewright::casefile {
 namespace {
@@ -187,7 +188,7 @@ CsvTable::CsvTable(std::string_view text, std::string file,
     if (rows_[row].size() <= columns_.size()) continue;
     throw InputError(
         "row " + std::to_string(row + 2) + " has " + std::to_string(rows_[row].size()) + " cells",
-        count_of(static_cast<int>(columns_.size()), "cell") + " at most",
+        count_of(static_cast<int>(columns_.size()), "cell", "cells") + " at most",
         {.file = file_, .text = rows_[row][columns_.size()].at});
   }
 }

@@ -8,7 +8,7 @@ namespace {
 
 using namespace forecast;
 
-std::string number(double value) { return format_short(value, 4); }
+std::string number(double value) { return plain_short(value, 4); }
 
 std::string kind_of(const ItemForecast& item) { return std::string(supplies::name_of(item.kind)); }
 
@@ -40,10 +40,10 @@ std::string orders_to_csv(const Forecast& forecast) {
     const Order& order = *item.order;
     out += csv_line(
         {item.item, kind_of(item), std::to_string(order.packs), std::to_string(order.quantity),
-         order.cost ? format_number(*order.cost, 2) : std::string(), std::to_string(order.need),
+         order.cost ? plain_number(*order.cost, 2) : std::string(), std::to_string(order.need),
          std::to_string(order.on_hand), std::to_string(order.on_order),
          std::to_string(order.expiring), std::to_string(order.reorder_point),
-         format_number(order.textbook_reorder_point, 2), std::to_string(order.textbook_packs),
+         plain_number(order.textbook_reorder_point, 2), std::to_string(order.textbook_packs),
          order.arithmetic});
   }
   return out;
@@ -55,7 +55,7 @@ std::string picks_to_csv(const Forecast& forecast, std::size_t week) {
   for (const ItemForecast& item : forecast.items) {
     if (item.enough.at(week) == 0) continue;
     out += csv_line({item.item, kind_of(item), std::to_string(item.enough[week]),
-                     format_number(item.weeks[week].mean, 1), date_of_day(from),
+                     plain_number(item.weeks[week].mean, 1), date_of_day(from),
                      date_of_day(from + 6)});
   }
   return out;
@@ -73,7 +73,7 @@ std::string patients_to_csv(const std::vector<PatientSummary>& patients) {
                   patient.running ? date_of_day(patient.next_change) : std::string(),
                   std::to_string(patient.overdue_days), number(patient.area_cm2),
                   number(patient.area_change_per_week), number(patient.dressings),
-                  format_number(patient.cost, 2), std::to_string(patient.stops), codes});
+                  plain_number(patient.cost, 2), std::to_string(patient.stops), codes});
   }
   return out;
 }

@@ -5,7 +5,7 @@
 #include <cmath>
 #include <utility>
 
-#include "core/base/numbers.h"
+#include "core/base/say.h"
 #include "core/casefile/spelling.h"
 
 namespace drapewright::casefile {
@@ -130,7 +130,7 @@ geometry::Point point_in(const JsonValue& value) {
   const auto items = list_in(value, "two numbers [x, y] in cm");
   if (items.size() != 2) {
     const bool comma = items.size() == 3 || items.size() == 4;
-    value.fail("a point of " + count_of(static_cast<int>(items.size()), "number"),
+    value.fail("a point of " + count_of(static_cast<int>(items.size()), "number", "numbers"),
                std::string("two numbers [x, y] in cm") +
                    (comma ? ", each with a decimal point, not a comma" : ""));
   }
@@ -143,7 +143,7 @@ geometry::Ring ring_in(const JsonValue& value) {
   ring.reserve(items.size());
   for (const auto& item : items) ring.push_back(point_in(item));
   if (ring.size() < 3) {
-    value.fail("an outline of " + count_of(static_cast<int>(ring.size()), "point"),
+    value.fail("an outline of " + count_of(static_cast<int>(ring.size()), "point", "points"),
                "at least three corner points");
   }
   if (ring.front() == ring.back()) ring.pop_back();

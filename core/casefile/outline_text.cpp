@@ -10,6 +10,7 @@
 
 #include "core/base/error.h"
 #include "core/base/numbers.h"
+#include "core/base/say.h"
 #include "core/casefile/json_document.h"
 
 namespace drapewright::casefile {
@@ -108,7 +109,7 @@ class OutlineText {
     if (ring.size() < 3) {
       throw InputError(ring.empty()
                            ? "there is no point"
-                           : "an outline of " + count_of(static_cast<int>(ring.size()), "point"),
+                           : "an outline of " + count_of(static_cast<int>(ring.size()), "point", "points"),
                        "at least three corner points, one a line");
     }
     return ring;
@@ -166,7 +167,7 @@ class OutlineText {
       fail(row,
            fields.empty() ? first_column
                           : fields[std::min<std::size_t>(2, fields.size() - 1)].column,
-           "found " + count_of(static_cast<int>(fields.size()), "number") + " in the row",
+           "found " + count_of(static_cast<int>(fields.size()), "number", "numbers") + " in the row",
            "two: x and y");
     }
     const double scale = unit_ == LengthUnit::cm ? 1 : 0.1;

@@ -119,9 +119,9 @@ void write_rows(const ShelfItem& item, std::string& out) {
                        const std::string& expires, const std::string& on_order,
                        const std::string& due) {
     out += csv_line({item.item, std::string(supplies::name_of(item.kind)), on_hand, lot, expires,
-                     on_order, due, std::to_string(item.pack_size), format_short(item.lead_days, 6),
-                     format_short(item.lead_spread_days, 6),
-                     item.unit_cost ? format_short(*item.unit_cost, 6) : "",
+                     on_order, due, std::to_string(item.pack_size), plain_short(item.lead_days, 6),
+                     plain_short(item.lead_spread_days, 6),
+                     item.unit_cost ? plain_short(*item.unit_cost, 6) : "",
                      std::to_string(item.minimum)});
   };
   for (const Lot& lot : item.lots) {

@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "core/base/numbers.h"
+#include "core/base/say.h"
 #include "core/dressing/film_sheet.h"
 #include "core/practice/limits.h"
 
@@ -43,7 +44,7 @@ class CourseLister {
   std::string course_in_words() const {
     return format_short(settings_.course_days, 2) + " d at " +
            format_short(settings_.change_every_h, 2) +
-           " h: " + count_of(plan_.applications, "application");
+           " h: " + count_of(plan_.applications, "application", "applications");
   }
 
   void add_per_application(std::string item, Kind kind, double each, const std::string& what,
@@ -82,8 +83,8 @@ class CourseLister {
         used += sheet.used_fraction / opened.sheets;
       }
       add_per_application(opened.item, Kind::filler_sheet, opened.sheets,
-                          count_of(opened.sheets, "sheet"),
-                          "laid out piece by piece: " + count_of(pieces, "piece") + ", " +
+                          count_of(opened.sheets, "sheet", "sheets"),
+                          "laid out piece by piece: " + count_of(pieces, "piece", "pieces") + ", " +
                               format_number(100 * used, 0) + " % of the " +
                               (opened.sheets == 1 ? "sheet" : "sheets") + " used");
     }
@@ -135,10 +136,10 @@ class CourseLister {
       if (drape.sheets.empty()) unplaced_cm2 += drape.area_cm2;
     }
     for (const auto& [item, count] : sheets) {
-      add_per_application(item, Kind::film_sheet, count, count_of(count, "sheet"));
+      add_per_application(item, Kind::film_sheet, count, count_of(count, "sheet", "sheets"));
     }
     for (const auto& [item, count] : under_bridges) {
-      add_per_application(item, Kind::film_sheet, count, count_of(count, "sheet"),
+      add_per_application(item, Kind::film_sheet, count, count_of(count, "sheet", "sheets"),
                           "to protect the skin under bridges");
     }
     list_shared_film();
@@ -160,8 +161,8 @@ class CourseLister {
     for (const auto& [item, counts] : shared) {
       const auto& [sheets, films] = counts;
       add_per_application(
-          item, Kind::film_sheet, sheets, count_of(sheets, "sheet"),
-          "for " + count_of(films, "film") + " cut from " + (sheets == 1 ? "it" : "them"));
+          item, Kind::film_sheet, sheets, count_of(sheets, "sheet", "sheets"),
+          "for " + count_of(films, "film", "films") + " cut from " + (sheets == 1 ? "it" : "them"));
     }
   }
 
@@ -173,7 +174,7 @@ class CourseLister {
     const double useful_cm2 = std::max(1.0, *sheet->length_cm - overlap_cm) *
                               std::max(1.0, *sheet->width_cm - overlap_cm);
     const int sheets = round_up(area_cm2 / useful_cm2);
-    add_per_application(sheet->item, Kind::film_sheet, sheets, count_of(sheets, "sheet"),
+    add_per_application(sheet->item, Kind::film_sheet, sheets, count_of(sheets, "sheet", "sheets"),
                         "by area (" + format_number(area_cm2, 0) + " cm2 of film, " +
                             format_number(useful_cm2, 0) +
                             " cm2 a sheet less its overlap): an estimate, and the least there "
@@ -184,7 +185,7 @@ class CourseLister {
   void list_ports() {
     const int ports = static_cast<int>(plan_.drapes.size());
     add_per_application(generic_name(Kind::port, "Port with tubing"), Kind::port, ports,
-                        count_of(ports, "port"), "one for each film");
+                        count_of(ports, "port", "ports"), "one for each film");
   }
 
   // Pump ---------------------------------------------------------------------------------------
@@ -256,7 +257,7 @@ class CourseLister {
                                  .per_course = 2.0 * sets,
                                  .basis = format_short(settings_.course_days, 2) + " d / " +
                                           format_short(settings_.battery_days, 2) +
-                                          " d a set: " + count_of(sets, "set") +
+                                          " d a set: " + count_of(sets, "set", "sets") +
                                           " x 2; one set at hand for this application."});
   }
 

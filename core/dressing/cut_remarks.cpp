@@ -7,6 +7,7 @@
 #include <string>
 
 #include "core/base/numbers.h"
+#include "core/base/say.h"
 #include "core/base/tolerances.h"
 #include "core/dressing/filler_stock.h"
 #include "core/geometry/measures.h"
@@ -96,7 +97,7 @@ void report_thickness(const CutGroup& group, FindingList& findings) {
     findings.add({.severity = Severity::warning,
                   .code = "sheet-thinned",
                   .text = "No filler sheet of " + format_short(wanted_cm, 2) + " cm is at hand: " +
-                          count_of(count, "piece") + (count == 1 ? " is" : " are") +
+                          count_of(count, "piece", "pieces") + (count == 1 ? " is" : " are") +
                           " cut from the nearest, " + format_short(group.thickness_cm, 2) +
                           " cm thick, and thinned. What is cut away is waste, and loose crumbs: "
                           "thin it well clear of the wound.",
@@ -122,7 +123,7 @@ std::string names_of_missing(const CutGroup& group, const Cut& way) {
 void report_missing(const CutGroup& group, const Cut& way, FindingList& findings) {
   const auto missing = static_cast<int>(way.layout.unplaced.size());
   if (missing == 0) return;
-  const std::string pieces = count_of(missing, "piece");
+  const std::string pieces = count_of(missing, "piece", "pieces");
   if (group.sheets.empty()) {
     findings.add({.severity = Severity::warning,
                   .code = "no-filler-sheet",
@@ -146,9 +147,9 @@ const SheetChoice* chosen_in(const SheetComparison& comparison) {
 }
 
 std::string in_words(const SheetChoice& choice) {
-  return count_of(choice.sheets, "sheet") +
+  return count_of(choice.sheets, "sheet", "sheets") +
          (choice.cost ? " at " + format_number(*choice.cost, 2) : "") + " and " +
-         count_of(choice.pieces, "piece");
+         count_of(choice.pieces, "piece", "pieces");
 }
 
 /// What was chosen by hand, beside the cheapest of all stock.

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "core/base/numbers.h"
+#include "core/base/say.h"
 #include "core/cutting/layout.h"
 #include "core/dressing/cut.h"
 #include "core/geometry/measures.h"
@@ -193,9 +194,9 @@ class FilmSharer {
     findings_.add(
         {.severity = Severity::note,
          .code = "film-shared",
-         .text = count_of(static_cast<int>(films_.size()), "film") +
+         .text = count_of(static_cast<int>(films_.size()), "film", "films") +
                  " of this dressing are cut from " +
-                 count_of(static_cast<int>(layout.sheets.size()), "sheet") + costs +
+                 count_of(static_cast<int>(layout.sheets.size()), "sheet", "sheets") + costs +
                  ": the cut layout shows which lie on one. Trim along the drawn lines while the "
                  "backing is on; a film cut this way has no more border than was asked for.",
          .source = own_rule()});

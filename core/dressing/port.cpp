@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "core/base/numbers.h"
+#include "core/base/say.h"
 #include "core/dressing/port_ground.h"
 #include "core/geometry/circle.h"
 #include "core/geometry/indexed_region.h"
@@ -135,7 +136,7 @@ class PortPlacer {
   void report_joined(std::size_t pieces) {
     add(Severity::note, "filler-joined",
         "The film covers " + std::to_string(pieces) + " pieces of filler that do not touch; " +
-            count_of(static_cast<int>(drape_.bridges.size()), "bridge") +
+            count_of(static_cast<int>(drape_.bridges.size()), "bridge", "bridges") +
             " of filler over film joins them, so that one port draws on all. Each bridge counts "
             "as a piece.",
         source_of_limit("bridge_width_cm"));
@@ -143,7 +144,7 @@ class PortPlacer {
 
   void report_barred(std::size_t pieces) {
     add(Severity::warning, "filler-not-joined",
-        "No way for a bridge leads to " + count_of(static_cast<int>(pieces), "piece") +
+        "No way for a bridge leads to " + count_of(static_cast<int>(pieces), "piece", "pieces") +
             " of filler under this film: zones or other wounds bar it. The port does not draw "
             "on it; give it a port of its own.",
         source_of_limit("bridge_width_cm"));

@@ -2,6 +2,7 @@
 
 #include "core/base/error.h"
 #include "core/base/numbers.h"
+#include "core/base/say.h"
 #include "core/geometry/circle.h"
 #include "core/geometry/measures.h"
 #include "core/geometry/overlay.h"
@@ -15,12 +16,12 @@ void report_mending(const geometry::Tidied& tidied, const wound::Wound& wound,
   if (tidied.spikes_removed == 0 && !tidied.split) return;
   std::string text = "The outline was mended before planning:";
   if (tidied.spikes_removed > 0) {
-    text += " " + count_of(tidied.spikes_removed, "spike") + " without width cut off";
+    text += " " + count_of(tidied.spikes_removed, "spike", "spikes") + " without width cut off";
   }
   if (tidied.split) {
     text += std::string(tidied.spikes_removed > 0 ? ";" : "") +
             " it touches itself and was taken as " +
-            count_of(static_cast<int>(tidied.region.size()), "part");
+            count_of(static_cast<int>(tidied.region.size()), "part", "parts");
   }
   findings.add({.severity = Severity::note,
                 .code = "outline-mended",

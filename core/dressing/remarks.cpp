@@ -8,6 +8,7 @@
 
 #include "core/base/calendar.h"
 #include "core/base/numbers.h"
+#include "core/base/say.h"
 #include "core/dressing/site_remarks.h"
 #include "core/geometry/measures.h"
 #include "core/practice/cautions.h"
@@ -125,7 +126,7 @@ void remark_on_counts(const wound::Case& value, FindingList& findings) {
     findings.add({.severity = Severity::stop,
                   .code = "count-mismatch",
                   .text = "Of the dressing put on on " + done.date + ", " +
-                          count_of(done.pieces_placed, "piece") + " went in and " +
+                          count_of(done.pieces_placed, "piece", "pieces") + " went in and " +
                           std::to_string(*done.pieces_removed) +
                           " came out. Find the difference before the next dressing.",
                   .source = source_of_rule("fewest-pieces")});

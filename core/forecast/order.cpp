@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "core/base/numbers.h"
+#include "core/base/say.h"
 
 namespace drapewright::forecast {
 namespace {
@@ -46,7 +47,7 @@ std::string in_words(const Order& order, const ShelfItem& item, int review_days,
   const int there = order.on_hand + order.on_order - order.expiring;
   if (order.packs == 0) return text + ": enough, nothing to order.";
   text += ": " + std::to_string(order.need) + " - " + std::to_string(there) + " = " +
-          std::to_string(order.need - there) + " missing, " + count_of(order.packs, "pack") +
+          std::to_string(order.need - there) + " missing, " + count_of(order.packs, "pack", "packs") +
           " of " + std::to_string(item.pack_size) + " = " + std::to_string(order.quantity);
   if (order.cost) {
     text += " x " + format_number(*item.unit_cost, 2) + " = " + format_number(*order.cost, 2);

@@ -8,7 +8,7 @@
 
 #include "core/base/calendar.h"
 #include "core/base/error.h"
-#include "core/base/numbers.h"
+#include "core/base/say.h"
 #include "core/dressing/finding_list.h"
 #include "core/forecast/course.h"
 
@@ -110,7 +110,7 @@ class PatientReader {
     if (patient_.overdue_days > 0) {
       add(Severity::warning, "change-overdue",
           "The last recorded change was on " + date(last) + ", the next was due " +
-              count_of(patient_.overdue_days, "day") +
+              count_of(patient_.overdue_days, "day", "days") +
               " ago. Change it, or record the change; the forecast starts with one.");
     }
   }

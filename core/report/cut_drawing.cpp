@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "core/base/numbers.h"
+#include "core/base/say.h"
 #include "core/geometry/distance.h"
 #include "core/geometry/shapes.h"
 #include "core/report/cut_words.h"
@@ -283,10 +284,10 @@ class CutPage {
   }
 
   std::string description() const {
-    std::string words = count_of(static_cast<int>(plan_.cut_layout.size()), "filler sheet") +
+    std::string words = count_of(static_cast<int>(plan_.cut_layout.size()), "filler sheet", "filler sheets") +
                         " to open for one application.";
     if (!plan_.film_layout.empty()) {
-      words += " " + count_of(static_cast<int>(plan_.film_layout.size()), "film sheet") +
+      words += " " + count_of(static_cast<int>(plan_.film_layout.size()), "film sheet", "film sheets") +
                " that several films are cut from.";
     }
     for (const Block& block : flow_.blocks) {

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "core/base/numbers.h"
+#include "core/base/say.h"
 #include "core/report/sketch.h"
 
 namespace drapewright::report {
@@ -61,10 +62,10 @@ std::string opened_in_words(const dressing::SheetChoice& choice) {
 }
 
 std::string bound_in_words(const dressing::SheetChoice& choice) {
-  if (choice.missing > 0) return count_of(choice.missing, "piece") + " without a sheet";
+  if (choice.missing > 0) return count_of(choice.missing, "piece", "pieces") + " without a sheet";
   if (choice.best_possible) return "best possible";
   if (choice.fewer_possible > 0) {
-    return "at most " + count_of(choice.fewer_possible, "sheet") + " fewer";
+    return "at most " + count_of(choice.fewer_possible, "sheet", "sheets") + " fewer";
   }
   if (choice.cheaper_possible) {
     return "at most " + format_number(*choice.cheaper_possible, 2) + " less";

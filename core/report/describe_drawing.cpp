@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "core/base/numbers.h"
+#include "core/base/say.h"
 #include "core/report/sketch.h"
 
 namespace drapewright::report {
@@ -33,7 +34,7 @@ std::string describe_bridges(const dressing::Drape& drape) {
     lengths.push_back(format_number(bridge.length_cm, 1) + " cm");
   }
   if (lengths.empty()) return "";
-  return count_of(static_cast<int>(lengths.size()), "bridge") + " of filler over skin, " +
+  return count_of(static_cast<int>(lengths.size()), "bridge", "bridges") + " of filler over skin, " +
          join(lengths, " and ") + " long" + (drape.port.on_bridge ? ", the last to the port" : "") +
          ". ";
 }
@@ -53,14 +54,14 @@ std::string describe_drawing(const wound::Case& value, const dressing::Plan* pla
   std::vector<std::string> sentences;
   if (!plan) {
     const auto count = static_cast<int>(value.current().wounds.size());
-    sentences.push_back("Outlines of " + count_of(count, "wound") + ", not planned yet.");
+    sentences.push_back("Outlines of " + count_of(count, "wound", "wounds") + ", not planned yet.");
     return join(sentences, " ");
   }
   sentences.push_back("Dressing plan on a centimetre grid.");
   for (const dressing::WoundMeasures& wound : plan->wounds) {
     sentences.push_back(describe_wound(wound));
   }
-  sentences.push_back(count_of(plan->fill.piece_count, "piece") + " of filler.");
+  sentences.push_back(count_of(plan->fill.piece_count, "piece", "pieces") + " of filler.");
   for (const dressing::Drape& drape : plan->drapes) sentences.push_back(describe_drape(drape));
   return join(sentences, " ");
 }

@@ -5,6 +5,7 @@
 
 #include "core/base/calendar.h"
 #include "core/base/numbers.h"
+#include "core/base/say.h"
 #include "core/report/text_columns.h"
 
 namespace drapewright::report {
@@ -49,9 +50,9 @@ class Summary {
 
   void tell_what() {
     out_ += "FORECAST FOR THE STORES, " + day(0) + " to " + day(7 * forecast_.weeks - 1) + "\n";
-    line(count_of(static_cast<int>(patients_.size()), "case") + ", " +
-         count_of(forecast_.patients, "course") + " under way or to start; " +
-         count_of(forecast_.weeks, "week") + ", service level " +
+    line(count_of(static_cast<int>(patients_.size()), "case", "cases") + ", " +
+         count_of(forecast_.patients, "course", "courses") + " under way or to start; " +
+         count_of(forecast_.weeks, "week", "weeks") + ", service level " +
          format_short(100 * forecast_.service_level, 2) + " %.");
     line("Expected cost " + format_number(forecast_.cost, 2) + ", " +
          format_number(forecast_.cost_per_patient, 2) + " a patient.");
@@ -71,7 +72,7 @@ class Summary {
   void tell_use() {
     title("USE (expected; 90 % band)");
     Columns table({32, -22, -22, -10});
-    out_ += table.row({"Item", "first week", count_of(forecast_.weeks, "week"), "cost"});
+    out_ += table.row({"Item", "first week", count_of(forecast_.weeks, "week", "weeks"), "cost"});
     for (const ItemForecast& item : forecast_.items) {
       out_ += table.row(
           {item.item, in_words(item.weeks.front()), in_words(item.total), money(item.cost)});
@@ -94,12 +95,12 @@ class Summary {
 
   void tell_order(const std::string& item, const Order& order) {
     line(item + ": " +
-         (order.packs > 0 ? "order " + count_of(order.packs, "pack") : std::string("no order")) +
+         (order.packs > 0 ? "order " + count_of(order.packs, "pack", "packs") : std::string("no order")) +
          ". " + order.arithmetic + " Reorder point " + std::to_string(order.reorder_point) +
          " exact, " + format_number(order.textbook_reorder_point, 1) + " by the textbook" +
          (order.textbook_packs == order.packs
               ? "."
-              : ", which would order " + count_of(order.textbook_packs, "pack") + "."));
+              : ", which would order " + count_of(order.textbook_packs, "pack", "packs") + "."));
   }
 
   void tell_picks() {
@@ -116,7 +117,7 @@ class Summary {
     if (use.days == 0) return;
     title("RECORDED AGAINST PLANNED");
     const ExtraRate rate = extra_rate_of(use);
-    line(count_of(use.recorded, "dressing") + " recorded after the first, " +
+    line(count_of(use.recorded, "dressing", "dressings") + " recorded after the first, " +
          format_number(use.planned, 1) + " planned for the same days: " + percent(use.bias()) +
          ".");
     line("As extra dressings that is " + format_number(rate.per_week, 2) +
@@ -168,7 +169,7 @@ class Summary {
         }
       }
     }
-    if (more > 0) line("and " + count_of(static_cast<int>(more), "more finding") + ": see --json.");
+    if (more > 0) line("and " + count_of(static_cast<int>(more), "more finding", "more findings") + ": see --json.");
   }
 
   const Forecast& forecast_;

@@ -6,6 +6,7 @@
 #include <stdexcept>
 
 #include "core/base/numbers.h"
+#include "core/base/say.h"
 #include "core/geometry/clock.h"
 #include "core/practice/cautions.h"
 #include "core/report/column_flow.h"
@@ -160,14 +161,14 @@ class PlanPages {
   }
 
   void add_filler() {
-    flow_->heading("Filler: " + count_of(plan_.fill.piece_count, "piece"));
+    flow_->heading("Filler: " + count_of(plan_.fill.piece_count, "piece", "pieces"));
     flow_->row("Count", "in " + std::to_string(plan_.fill.piece_count) +
                             ", written on the "
                             "dressing; the same number must come out");
     for (const auto& layer : plan_.fill.layers) {
       flow_->row((plan_.wounds.size() > 1 ? layer.wound + ", layer " : "Layer ") +
                      std::to_string(layer.index),
-                 count_of(static_cast<int>(layer.pieces.size()), "piece") + ", depth " +
+                 count_of(static_cast<int>(layer.pieces.size()), "piece", "pieces") + ", depth " +
                      glued(one_decimal(layer.top_cm) + " to " +
                            one_decimal(layer.top_cm + layer.thickness_cm) + " cm") +
                      ", sheet " + glued(format_short(layer.sheet_thickness_cm, 2) + " cm"));
@@ -252,7 +253,7 @@ class PlanPages {
     flow_->row("Pressure", glued(format_short(dressing.pressure_mmhg, 1) + " mmHg"));
     flow_->row("Change", "every " + glued(format_short(dressing.change_every_h, 1) + " h") +
                              " over " + glued(format_short(dressing.course_days, 1) + " days") +
-                             ": " + count_of(plan_.applications, "application"));
+                             ": " + count_of(plan_.applications, "application", "applications"));
     flow_->keep();
   }
 

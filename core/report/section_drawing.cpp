@@ -5,6 +5,7 @@
 #include <stdexcept>
 
 #include "core/base/numbers.h"
+#include "core/base/say.h"
 #include "core/report/annotate.h"
 #include "core/report/legend.h"
 #include "core/report/rulers.h"
@@ -164,7 +165,7 @@ std::string describe_section(const dressing::Section& section) {
   for (const auto& pocket : section.pockets) {
     text += " Undermined under the skin over " + format_number(pocket.span.length_cm(), 1) + " cm.";
   }
-  text += " " + count_of(static_cast<int>(section.filler.size()), "piece") + " of filler on it.";
+  text += " " + count_of(static_cast<int>(section.filler.size()), "piece", "pieces") + " of filler on it.";
   for (const auto& side : section.borders) {
     text += " Film border along the line " + border_in_words(side.span.length_cm()) + ".";
   }

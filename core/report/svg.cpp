@@ -14,7 +14,7 @@ using geometry::Point;
 
 namespace {
 
-std::string number(double value) { return format_short(value, 3); }
+std::string number(double value) { return plain_short(value, 3); }
 
 std::string attribute(std::string_view name, const std::string& value) {
   return " " + std::string(name) + "=\"" + value + "\"";

@@ -7,6 +7,7 @@
 #include <string_view>
 
 #include "core/base/numbers.h"
+#include "core/base/say.h"
 #include "core/geometry/clock.h"
 #include "core/geometry/measures.h"
 #include "core/report/cut_words.h"
@@ -105,9 +106,9 @@ class Summary {
       heading("Findings: none");
       return;
     }
-    heading("Findings: " + count_of(count(dressing::Severity::stop), "stop") + ", " +
-            count_of(count(dressing::Severity::warning), "warning") + ", " +
-            count_of(count(dressing::Severity::note), "note"));
+    heading("Findings: " + count_of(count(dressing::Severity::stop), "stop", "stops") + ", " +
+            count_of(count(dressing::Severity::warning), "warning", "warnings") + ", " +
+            count_of(count(dressing::Severity::note), "note", "notes"));
     for (const auto& finding : plan_.findings) write_finding(finding);
   }
 
@@ -150,7 +151,7 @@ class Summary {
   }
 
   void write_fill() {
-    heading("Filler: " + count_of(plan_.fill.piece_count, "piece") +
+    heading("Filler: " + count_of(plan_.fill.piece_count, "piece", "pieces") +
             " to put in, and to count out again");
     write_count();
     if (!plan_.fill.layers.empty()) {
@@ -175,9 +176,12 @@ class Summary {
   }
 
   /// "2 strips"; "2 strips in 3 parts" where any was cut apart.
-  static std::string in_parts(int parts, std::size_t whole, const std::string& noun) {
+  static std::string in_parts(int parts, std::size_t whole, std::string_view one,
+                              std::string_view many) {
     const int count = static_cast<int>(whole);
-    return count_of(count, noun) + (parts > count ? " in " + count_of(parts, "part") : "");
+    const std::string counted = count_of(count, one, many);
+    if (parts <= count) return counted;
+    return say("{1} in {2}", {counted, count_of(parts, "part", "parts")});
   }
 
   /// What the count is made of, where it is not of layers alone.
@@ -195,8 +199,8 @@ class Summary {
     std::vector<std::string> parts;
     const int in_layers = plan_.fill.piece_count - strip_count - bridge_count;
     if (in_layers > 0) parts.push_back(std::to_string(in_layers) + " in layers");
-    if (strip_count > 0) parts.push_back(in_parts(strip_count, plan_.fill.strips.size(), "strip"));
-    if (bridge_count > 0) parts.push_back(in_parts(bridge_count, bridges, "bridge"));
+    if (strip_count > 0) parts.push_back(in_parts(strip_count, plan_.fill.strips.size(), "strip", "strips"));
+    if (bridge_count > 0) parts.push_back(in_parts(bridge_count, bridges, "bridge", "bridges"));
     row("Count", joined(parts));
   }
 
@@ -205,7 +209,7 @@ class Summary {
                      " o'clock: " + glued(one_decimal(strip.length_cm) + " cm") + " long, " +
                      glued(format_short(strip.width_cm, 2) + " cm") +
                      " wide; its tail stays in reach" +
-                     (strip.parts > 1 ? "; cut in " + count_of(strip.parts, "part") : ""));
+                     (strip.parts > 1 ? "; cut in " + count_of(strip.parts, "part", "parts") : ""));
   }
 
   /// Which sheets to open for one application, and what else could be.
@@ -366,7 +370,7 @@ class Summary {
   }
 
   void write_materials() {
-    heading("Materials: " + count_of(plan_.applications, "application") + " over the course");
+    heading("Materials: " + count_of(plan_.applications, "application", "applications") + " over the course");
     if (plan_.consumables.empty()) return;
     line("    Each  Course  Item");
     for (const auto& item : plan_.consumables) {

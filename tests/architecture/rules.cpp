@@ -23,6 +23,7 @@ const std::map<std::string, Names>& table() {
   static const Names core_and_printing = [] {
     Names names = all_of_core;
     names.insert("app/printing");
+    names.insert("app/wording");
     return names;
   }();
   static const std::map<std::string, Names> who = {
@@ -40,7 +41,8 @@ const std::map<std::string, Names>& table() {
       {"teaching", {"dressing", "practice", "geometry"}},
       {"casefile", model_rooms},
       {"report", model_rooms},
-      {"app/printing", {"report", "geometry"}},
+      {"app/wording", {}},
+      {"app/printing", {"report", "geometry", "app/wording"}},
       {"app/batch", core_and_printing},
       {"app/desktop", core_and_printing},
   };

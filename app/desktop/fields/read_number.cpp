@@ -4,11 +4,16 @@
 #include <QRegularExpression>
 #include <cmath>
 
+#include "app/wording/spoken.h"
+
 namespace drapewright::desktop {
 
 TypedNumber read_number(const QString& text) {
   static const QRegularExpression plain("^[+-]?(\\d+([.,]\\d*)?|[.,]\\d+)$");
-  static const QRegularExpression grouped("^[+-]?[1-9]\\d{0,2},\\d{3}$");
+  // What parts thousands in this language might be meant as a decimal mark, too.
+  const QChar mark = QChar::fromLatin1(language().decimal_mark);
+  const QChar parting = mark == '.' ? ',' : '.';
+  const QRegularExpression grouped(QString(R"(^[+-]?[1-9]\d{0,2}[%1]\d{3}$)").arg(parting));
   QString typed = text.trimmed();
   typed.replace(QChar(0x2212), '-');  // the minus sign that word processors write
   if (typed.isEmpty()) return {};
@@ -16,13 +21,13 @@ TypedNumber read_number(const QString& text) {
     QString point = typed;
     QString whole = typed;
     return {{},
-            QString("“%1” can be read two ways: write %2 or %3")
-                .arg(typed, point.replace(',', '.'), whole.remove(','))};
+            spoken("“{1}” can be read two ways: write {2} or {3}",
+                   {typed, point.replace(parting, mark), whole.remove(parting)})};
   }
-  if (!plain.match(typed).hasMatch()) return {{}, QString("“%1” is not a number").arg(typed)};
+  if (!plain.match(typed).hasMatch()) return {{}, spoken("“{1}” is not a number", {typed})};
   bool read = false;
   const double value = QLocale::c().toDouble(typed.replace(',', '.'), &read);
-  if (!read || !std::isfinite(value)) return {{}, QString("“%1” is not a number").arg(typed)};
+  if (!read || !std::isfinite(value)) return {{}, spoken("“{1}” is not a number", {typed})};
   return {value, {}};
 }
 

@@ -7,7 +7,7 @@
 
 #include "app/desktop/fields/limited_field.h"
 #include "app/desktop/theme/marks.h"
-#include "core/base/numbers.h"
+#include "app/wording/spoken.h"
 
 namespace drapewright::desktop {
 namespace {
@@ -15,9 +15,9 @@ namespace {
 using dressing::Severity;
 
 QString count_words(const std::vector<dressing::Finding>& findings, Severity severity,
-                    const std::string& word) {
+                    std::string_view one, std::string_view many) {
   const auto count = std::ranges::count(findings, severity, &dressing::Finding::severity);
-  return count == 0 ? QString() : QString::fromStdString(count_of(static_cast<int>(count), word));
+  return count == 0 ? QString() : spoken_count(static_cast<int>(count), one, many);
 }
 
 }  // namespace
@@ -44,7 +44,7 @@ CountBanner::CountBanner(QWidget* parent)
 void CountBanner::show_result(const PlanResult& result) {
   findings_ = findings_of(result);
   if (result.plan) {
-    count_->setText(QString::fromStdString(count_of(result.plan->fill.piece_count, "piece")) +
+    count_->setText(spoken_count(result.plan->fill.piece_count, "piece", "pieces") +
                     " of filler");
     advice_->setText("Count them in, write the number on the dressing, count them out.");
   } else {
@@ -58,9 +58,9 @@ void CountBanner::show_result(const PlanResult& result) {
 QString CountBanner::count_text() const { return count_->text(); }
 
 void CountBanner::show_weights() {
-  QStringList parts{count_words(findings_, Severity::stop, "stop"),
-                    count_words(findings_, Severity::warning, "warning"),
-                    count_words(findings_, Severity::note, "note")};
+  QStringList parts{count_words(findings_, Severity::stop, "stop", "stops"),
+                    count_words(findings_, Severity::warning, "warning", "warnings"),
+                    count_words(findings_, Severity::note, "note", "notes")};
   parts.removeAll(QString());
   weights_->setText(parts.join(", "));
   weights_->setVisible(!parts.isEmpty());

@@ -23,6 +23,7 @@
 #include "app/desktop/stores/sorted_table.h"
 #include "app/desktop/stores/tables.h"
 #include "core/base/numbers.h"
+#include "core/base/say.h"
 #include "core/casefile/case_json.h"
 #include "core/casefile/stock_csv.h"
 #include "core/casefile/text_file.h"
@@ -244,7 +245,7 @@ void StoresWindow::show_totals() {
   const auto cases = static_cast<int>(result_->patients.size());
   QString text =
       QString("<b>%1</b>, %2 under way or to start")
-          .arg(words(count_of(cases, "case")), words(count_of(forecast.patients, "course")));
+          .arg(words(count_of(cases, "case", "cases")), words(count_of(forecast.patients, "course", "courses")));
   if (!result_->faults.empty()) {
     text += QString("; <b>%1 not read</b>, see Findings").arg(result_->faults.size());
   }
@@ -259,7 +260,7 @@ void StoresWindow::show_totals() {
   const auto rate = extra_rate_of(forecast.recorded);
   recorded_->setText(
       QString("%1 recorded for %2 planned. As extra dressings: %3 a week (95 %: %4 to %5).")
-          .arg(words(count_of(forecast.recorded.recorded, "change")),
+          .arg(words(count_of(forecast.recorded.recorded, "change", "changes")),
                words(format_number(forecast.recorded.planned, 1)),
                words(format_number(rate.per_week, 2)), words(format_number(rate.low, 2)),
                words(format_number(rate.high, 2))));

@@ -7,6 +7,8 @@
 #include <algorithm>
 
 #include "app/desktop/theme/style.h"
+#include "app/wording/speak.h"
+#include "app/wording/spoken.h"
 
 namespace drapewright::desktop {
 namespace {
@@ -35,15 +37,39 @@ void Appearance::restore() {
 }
 
 void Appearance::add_to(QMenu& menu) {
-  add_schemes(*menu.addMenu("&Appearance"));
-  add_text_sizes(*menu.addMenu("&Text size"));
+  add_schemes(*menu.addMenu(spoken("&Appearance")));
+  add_text_sizes(*menu.addMenu(spoken("&Text size")));
   add_touch_sizes(menu);
+  // In both languages, so that whoever cannot read the one finds the other.
+  add_languages(*menu.addMenu("Lan&guage / Sprache"));
+}
+
+void Appearance::restore_language() {
+  const QString code = QSettings().value("language").toString();
+  speak(code.isEmpty() ? language_of_system() : code);
+}
+
+void Appearance::add_languages(QMenu& menu) {
+  menu.setObjectName("languages");
+  auto* group = new QActionGroup(this);
+  const QString chosen = QSettings().value("language").toString();
+  const auto add = [&](const QString& title, const QString& code) {
+    QAction* action = group->addAction(menu.addAction(title));
+    action->setCheckable(true);
+    action->setChecked(chosen == code);
+    connect(action, &QAction::triggered, this, [this, code] {
+      QSettings().setValue("language", code);
+      emit language_chosen();
+    });
+  };
+  add(spoken("As the &system"), {});
+  for (const SpokenLanguage& language : spoken_languages()) add(language.name, language.code);
 }
 
 bool Appearance::touch_sizes() { return QSettings().value("touch_sizes", false).toBool(); }
 
 void Appearance::add_touch_sizes(QMenu& menu) {
-  QAction* action = menu.addAction("&Large buttons, for fingers");
+  QAction* action = menu.addAction(spoken("&Large buttons, for fingers"));
   action->setObjectName("touch_sizes");
   action->setCheckable(true);
   action->setChecked(touch_sizes());
@@ -56,7 +82,7 @@ void Appearance::add_touch_sizes(QMenu& menu) {
 
 void Appearance::add_schemes(QMenu& menu) {
   auto* group = new QActionGroup(this);
-  const QStringList titles{"As the &system", "&Light", "&Dark"};
+  const QStringList titles{spoken("As the &system"), spoken("&Light"), spoken("&Dark")};
   for (int i = 0; i < titles.size(); ++i) {
     QAction* action = group->addAction(menu.addAction(titles[i]));
     action->setCheckable(true);

@@ -204,6 +204,10 @@ void MainWindow::connect_parts() {
   desk.set_target(wound_page_->target());
   connect(appearance_, &Appearance::touch_sizes_changed, &tools, &ToolRow::set_touch_sizes);
   tools.set_touch_sizes(Appearance::touch_sizes());
+  connect(appearance_, &Appearance::language_chosen, this, [this] {
+    // Whoever chooses a language may not read the one that is spoken now.
+    statusBar()->showMessage("From the next start on. / Ab dem nächsten Start.", 10000);
+  });
   connect(&plan_view(), &PlanView::cursor_moved, this, &MainWindow::show_cursor);
   connect(&plan_view(), &PlanView::cursor_left, cursor_, &QLabel::clear);
 }

@@ -1,4 +1,5 @@
 #include "core/base/numbers.h"
+#include "core/base/say.h"
 
 #include <gtest/gtest.h>
 
@@ -29,10 +30,13 @@ TEST(Numbers, ShortFormDropsWhatSaysNothing) {
   EXPECT_EQ(format_short(100, 0), "100");
 }
 
-TEST(Numbers, CountsWithTheRightNoun) {
-  EXPECT_EQ(count_of(1, "piece"), "1 piece");
-  EXPECT_EQ(count_of(0, "piece"), "0 pieces");
-  EXPECT_EQ(count_of(2, "battery", "batteries"), "2 batteries");
+TEST(Numbers, WriteTheDecimalMarkOfTheLanguageForPeopleOnly) {
+  set_language({.translate = nullptr, .decimal_mark = ','});
+  EXPECT_EQ(format_number(1234.5, 2), "1234,50");
+  EXPECT_EQ(format_short(12.25), "12,25");
+  EXPECT_EQ(plain_number(1234.5, 2), "1234.50");
+  EXPECT_EQ(plain_short(12.25), "12.25");
+  set_language({});
 }
 
 }  // namespace
