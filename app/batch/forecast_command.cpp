@@ -11,6 +11,7 @@
 #include "app/batch/case_list.h"
 #include "app/batch/in_order.h"
 #include "core/base/calendar.h"
+#include "core/base/say.h"
 #include "core/casefile/case_json.h"
 #include "core/casefile/forecast_files.h"
 #include "core/casefile/stock_csv.h"
@@ -170,7 +171,7 @@ void add_settings(CLI::App& command, forecast::Settings& settings) {
     const practice::Limit& limit = practice::limit(name);
     command
         .add_option(option_of(name), settings.*member,
-                    std::string(limit.meaning) + " [" + practice::bounds_in_words(limit) + "]")
+                    say(limit.meaning) + " [" + practice::bounds_in_words(limit) + "]")
         ->check(bounds(name))
         ->capture_default_str();
   }

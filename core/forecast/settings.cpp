@@ -4,6 +4,7 @@
 
 #include "core/base/error.h"
 #include "core/base/numbers.h"
+#include "core/base/say.h"
 #include "core/practice/limits.h"
 
 namespace drapewright::forecast {
@@ -12,7 +13,7 @@ namespace {
 void check(std::string_view id, double value) {
   const practice::Limit& limit = practice::limit(id);
   if (practice::within_bounds(limit, value)) return;
-  throw InputError(std::string(limit.title) + " is " + format_short(value, 6),
+  throw InputError(say("{1} is {2}", {say(limit.title), format_short(value, 6)}),
                    practice::bounds_in_words(limit));
 }
 

@@ -29,11 +29,11 @@ struct SiteCaution {
 
 /// A place of the body in plain words.
 struct BodySite {
-  std::string_view id;                     ///< stored in the case: "foot-sole"
-  std::string_view name;                   ///< "Sole of the foot"
-  std::vector<std::string_view> words;     ///< what it is called, in small letters
-  bool on_limb = false;                    ///< film may close round it: its girth matters
-  Twelve twelve = Twelve::head;            ///< the clock method's way there
+  std::string_view id;                  ///< stored in the case: "foot-sole"
+  std::string_view name;                ///< "Sole of the foot"
+  std::vector<std::string_view> words;  ///< what it is called, in either language, in small letters
+  bool on_limb = false;                 ///< film may close round it: its girth matters
+  Twelve twelve = Twelve::head;         ///< the clock method's way there
   std::vector<std::string_view> cautions;  ///< ids, most important first
 };
 

@@ -5,6 +5,8 @@
 #include <stdexcept>
 #include <string>
 
+#include "core/base/say.h"
+
 namespace drapewright::practice {
 namespace {
 
@@ -12,32 +14,38 @@ constexpr Source common{Standing::common_practice, ""};
 constexpr Source own{Standing::own_setting, ""};
 
 constexpr std::array table{
-    Rule{"filler-off-skin",
-         "The filler follows the wound's outline and stays inside it: none of it lies on skin.",
-         common},
+    Rule{
+        "filler-off-skin",
+        term(
+            "The filler follows the wound's outline and stays inside it: none of it lies on skin."),
+        common},
     Rule{"fewest-pieces",
-         "Use the fewest pieces; count what goes in, write the number on the dressing, count what "
-         "comes out.",
-         {Standing::published,
-          "nursing conference abstract on retained filler, 2012; US FDA notices, 2009 and 2011"}},
-    Rule{"unexplored-tunnel",
-         "No filler goes into a blind or unexplored tunnel; stop until it is explored.",
-         {Standing::published,
-          "US FDA, public health notification on negative pressure wound therapy, 2009, table 1 "
-          "(unexplored fistula); for tunnels common practice"}},
-    Rule{"aperture-over-filler", "The aperture in the film lies wholly over filler.", common},
+         term("Use the fewest pieces; count what goes in, write the number on the dressing, count "
+              "what "
+              "comes out."),
+         {Standing::published, term("nursing conference abstract on retained filler, 2012; US FDA "
+                                    "notices, 2009 and 2011")}},
+    Rule{
+        "unexplored-tunnel",
+        term("No filler goes into a blind or unexplored tunnel; stop until it is explored."),
+        {Standing::published,
+         term(
+             "US FDA, public health notification on negative pressure wound therapy, 2009, table 1 "
+             "(unexplored fistula); for tunnels common practice")}},
+    Rule{"aperture-over-filler", term("The aperture in the film lies wholly over filler."), common},
     Rule{"film-on-skin",
-         "Film sticks only to clean, dry, intact skin, and is trimmed clear of what it cannot "
-         "cover.",
+         term("Film sticks only to clean, dry, intact skin, and is trimmed clear of what it cannot "
+              "cover."),
          common},
     Rule{"fluid-measured-first",
-         "A measured amount of fluid a day always beats the estimate by area.",
+         term("A measured amount of fluid a day always beats the estimate by area."),
          {Standing::published, "Dealey et al, J Wound Care 2006;15(4):149"}},
     Rule{"plan-what-was-seen",
-         "A plan is only as good as its assessment: measure again before each dressing.", common},
+         term("A plan is only as good as its assessment: measure again before each dressing."),
+         common},
     Rule{"drawn-once",
-         "Every part of the wound is drawn once, and every figure is worked out or "
-         "left blank.",
+         term("Every part of the wound is drawn once, and every figure is worked out or "
+              "left blank."),
          own},
 };
 

@@ -2,29 +2,31 @@
 
 #include <stdexcept>
 
+#include "core/base/say.h"
+
 namespace drapewright::practice {
 
 std::string_view name_of(Standing standing) {
   switch (standing) {
     case Standing::published:
-      return "published";
+      return term("published");
     case Standing::published_from_memory:
-      return "published (from memory)";
+      return term("published (from memory)");
     case Standing::common_practice:
-      return "common practice";
+      return term("common practice");
     case Standing::calculated:
-      return "calculated";
+      return term("calculated");
     case Standing::own_setting:
-      return "this program's own setting";
+      return term("this program's own setting");
   }
   throw std::logic_error("a standing without a name");
 }
 
 std::string describe(const Source& source) {
-  const std::string standing(name_of(source.standing));
-  if (!source.citation.empty()) return standing + ": " + std::string(source.citation);
+  const std::string standing = say(name_of(source.standing));
+  if (!source.citation.empty()) return standing + ": " + say(source.citation);
   const bool is_claim = source.standing != Standing::own_setting;
-  return is_claim ? standing + ", no source" : standing;
+  return is_claim ? say("{1}, no source", {standing}) : standing;
 }
 
 }  // namespace drapewright::practice

@@ -19,9 +19,10 @@ struct Source {
   std::string_view citation;  ///< empty where the standing says it all
 };
 
-/// "published", "published (from memory)", "common practice", ...
+/// "published", "published (from memory)", "common practice", ...: said where it is shown.
 std::string_view name_of(Standing standing);
-/// Standing and citation in one line: "published: FDA 2009, table 1", "common practice, no source".
+/// For people: standing and citation in one line: "published: FDA 2009, table 1", "common practice,
+/// no source".
 std::string describe(const Source& source);
 
 }  // namespace drapewright::practice

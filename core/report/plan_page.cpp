@@ -299,7 +299,7 @@ class PlanPages {
     }
     for (const auto& id : value_.cautions.present) {
       const practice::Caution* caution = practice::find_caution(id);
-      flow_->paragraph(caution ? std::string(caution->text) + ". " + std::string(caution->advice)
+      flow_->paragraph(caution ? say(caution->text) + ". " + say(caution->advice)
                                : id + " (not known to this version)");
     }
     flow_->keep();

@@ -3,6 +3,7 @@
 #include <cmath>
 #include <string>
 
+#include "core/base/say.h"
 #include "core/geometry/clock.h"
 
 namespace drapewright::report {
@@ -52,7 +53,7 @@ DrawnLayer draw_rose(Point centre_mm, double radius_mm, double head_direction_de
                           true});
   // Beside the arrow, not on it.
   rose.labels.push_back(word(on_dial(centre_mm, 0.45 * radius_mm, head - 90),
-                             std::string(practice::name_of(twelve)), text_mm, true));
+                             say(practice::name_of(twelve)), text_mm, true));
   return rose;
 }
 

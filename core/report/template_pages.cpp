@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "core/base/numbers.h"
+#include "core/base/say.h"
 #include "core/geometry/distance.h"
 #include "core/geometry/measures.h"
 #include "core/report/page.h"
@@ -166,7 +167,7 @@ class TemplatePages {
     const Point reach{half * std::cos(angle), -half * std::sin(angle)};
     page_->arrow(middle - reach, middle + reach);
     page_->text({middle.x, corner.y + arrow_mm + 1.4 * page_text_mm},
-                std::string(practice::name_of(source.twelve)), {.anchor = Label::Anchor::middle});
+                say(practice::name_of(source.twelve)), {.anchor = Label::Anchor::middle});
   }
 
   // Small templates, side by side.

@@ -325,7 +325,7 @@ class Summary {
       hours += right(std::to_string(i + 1), 5);
       borders += right(one_decimal(drape.border_by_clock_cm[i]), 5);
     }
-    line("  " + left("Hour (12 = " + std::string(practice::name_of(plan_.twelve)) + ")", 16) +
+    line("  " + left("Hour (12 = " + say(practice::name_of(plan_.twelve)) + ")", 16) +
          hours);
     line("  " + left("Border, cm", 16) + borders);
     write_edge(drape);

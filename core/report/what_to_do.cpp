@@ -1,5 +1,6 @@
 #include "core/report/what_to_do.h"
 
+#include "core/base/say.h"
 #include "core/practice/events.h"
 #include "core/report/column_flow.h"
 
@@ -34,11 +35,11 @@ Document what_to_do_page(const std::string& plan_label, const std::string& asses
   flow.paragraph(whose_word);
   flow.keep();
   for (const practice::Event& event : practice::events()) {
-    flow.heading(std::string(event.title));
-    flow.paragraph(std::string(event.signs));
+    flow.heading(say(event.title));
+    flow.paragraph(say(event.signs));
     int number = 0;
     for (const std::string_view step : event.steps) {
-      flow.numbered(++number, std::string(step));
+      flow.numbered(++number, say(step));
     }
     flow.paragraph("[" + practice::describe(event.source) + "]", {}, 6);
     flow.keep();

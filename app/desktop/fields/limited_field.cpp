@@ -5,6 +5,7 @@
 #include <QLabel>
 
 #include "app/desktop/theme/palette.h"
+#include "core/base/say.h"
 
 namespace drapewright::desktop {
 namespace {
@@ -35,7 +36,7 @@ bool is_usual(const practice::Limit& limit, double value) {
 }  // namespace
 
 QString explanation_of(const practice::Limit& limit) {
-  QString text = text_of(limit.meaning) +
+  QString text = text_of(say(limit.meaning)) +
                  "\nBounds: " + QString::fromStdString(practice::bounds_in_words(limit));
   if (!usual(limit).isEmpty()) text += "\nCommon practice, " + usual(limit);
   return text + "\nRests on: " + QString::fromStdString(practice::describe(limit.source));
@@ -53,10 +54,10 @@ LimitedField::LimitedField(const practice::Limit& limit, const Options& options,
       limit_(limit),
       field_(new NumberField(range_with(limit, options), this)),
       line_(quiet_text({}, this)) {
-  auto* title = new QLabel(text_of(limit.title), this);
+  auto* title = new QLabel(text_of(say(limit.title)), this);
   title->setBuddy(field_);
   field_->setObjectName(text_of(limit.id));
-  field_->setAccessibleName(text_of(limit.title));
+  field_->setAccessibleName(text_of(say(limit.title)));
   field_->setAccessibleDescription(explanation_of(limit));
   for (QWidget* widget : {static_cast<QWidget*>(field_), static_cast<QWidget*>(title),
                           static_cast<QWidget*>(line_)}) {
@@ -83,7 +84,7 @@ void LimitedField::show_number(std::optional<double> value) {
 void LimitedField::tell_limits() {
   QStringList parts{QString::fromStdString(practice::bounds_in_words(limit_))};
   if (!usual(limit_).isEmpty()) parts << usual(limit_);
-  parts << text_of(practice::name_of(limit_.source.standing));
+  parts << text_of(say(practice::name_of(limit_.source.standing)));
   const auto value = field_->number();
   const bool unusual = value && !is_usual(limit_, *value);
   tell((unusual ? "Not usual. " : "") + parts.join(" · "), unusual);

@@ -1,6 +1,7 @@
 #include "app/desktop/fields/number_range.h"
 
 #include "core/base/numbers.h"
+#include "core/base/say.h"
 
 namespace drapewright::desktop {
 namespace {
@@ -31,7 +32,7 @@ NumberRange range_of(const practice::Limit& limit) {
           .maximum = limit.maximum,
           .minimum_excluded = limit.minimum_excluded,
           .maximum_excluded = limit.maximum_excluded,
-          .unit = QString::fromUtf8(limit.unit.data(), static_cast<qsizetype>(limit.unit.size()))};
+          .unit = QString::fromStdString(say(limit.unit))};
 }
 
 NumberRange clock_range() {

@@ -8,6 +8,7 @@
 #include "app/desktop/document/case_document.h"
 #include "app/desktop/fields/limited_field.h"
 #include "app/desktop/fields/wrapped_check.h"
+#include "core/base/say.h"
 
 namespace drapewright::desktop {
 namespace {
@@ -58,8 +59,8 @@ void CautionsPage::add_kind(CautionKind kind) {
 }
 
 QWidget* CautionsPage::row_of(const practice::Caution& caution) {
-  auto* check = new WrappedCheck(text_of(caution.text), this);
-  check->setToolTip(text_of(caution.advice) +
+  auto* check = new WrappedCheck(text_of(say(caution.text)), this);
+  check->setToolTip(text_of(say(caution.advice)) +
                     "\nSource: " + QString::fromStdString(practice::describe(caution.source)));
   check->box().setObjectName(text_of(caution.id));
   check->box().setAccessibleDescription(check->toolTip());
@@ -83,7 +84,7 @@ QWidget* CautionsPage::reviewed_row() {
 
 void CautionsPage::set_present(const std::string& id, bool present) {
   const auto* caution = practice::find_caution(id);
-  document_.edit("caution: " + text_of(caution->text).toLower(), {}, [&](wound::Case& value) {
+  document_.edit("caution: " + text_of(say(caution->text)).toLower(), {}, [&](wound::Case& value) {
     auto& ids = value.cautions.present;
     std::erase(ids, id);
     if (present) ids.push_back(id);

@@ -7,6 +7,7 @@
 #include "app/desktop/fields/limited_field.h"
 #include "app/desktop/fields/wrapped_check.h"
 #include "app/desktop/panels/port_place_row.h"
+#include "core/base/say.h"
 
 namespace drapewright::desktop {
 namespace {
@@ -66,7 +67,7 @@ void SettingsPage::add_setting(std::string_view id, double Settings::*member, in
                                double step) {
   const practice::Limit& limit = practice::limit(id);
   auto* field = new LimitedField(limit, {.decimals = decimals, .step = step}, this);
-  const QString name = QString::fromUtf8(limit.title.data(), static_cast<int>(limit.title.size()));
+  const QString name = QString::fromStdString(say(limit.title));
   connect(&field->field(), &NumberField::entered, this,
           [this, member, name](std::optional<double> entered) {
             if (!entered) return;

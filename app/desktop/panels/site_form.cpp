@@ -12,6 +12,7 @@
 #include "app/desktop/fields/limited_field.h"
 #include "app/desktop/fields/text_field.h"
 #include "app/desktop/fields/wrapped_label.h"
+#include "core/base/say.h"
 #include "core/practice/body_sites.h"
 
 namespace drapewright::desktop {
@@ -84,7 +85,7 @@ void SiteForm::build_places() {
   places_->setFocusPolicy(Qt::StrongFocus);
   places_->addItem({}, QString());
   for (const auto& site : practice::body_sites()) {
-    places_->addItem(text_of(site.name), text_of(site.id));
+    places_->addItem(text_of(say(site.name)), text_of(site.id));
   }
   connect(places_, &QComboBox::activated, this, [this](int index) {
     const std::string id = places_->itemData(index).toString().toStdString();
@@ -121,7 +122,7 @@ void SiteForm::show_case() {
 void SiteForm::show_place(const wound::Case& value) {
   const auto named = practice::body_sites_named(value.body_site);
   places_->setItemText(0, named.empty() ? QString("as written: not in the list")
-                                        : "as written: " + text_of(named.front()->name));
+                                        : "as written: " + text_of(say(named.front()->name)));
   const QString id = QString::fromStdString(value.body_site_id);
   if (!id.isEmpty() && places_->findData(id) < 0) places_->addItem("not known here: " + id, id);
   places_->setCurrentIndex(id.isEmpty() ? 0 : places_->findData(id));
@@ -132,13 +133,13 @@ void SiteForm::show_advice(const wound::Case& value) {
   const auto twelve = site != nullptr ? site->twelve : practice::Twelve::head;
   clock_->setText(QString("Clock%1: 12 = %2, 6 = %3.")
                       .arg(twelve == practice::Twelve::heel ? " on the foot" : "",
-                           text_of(name_of(twelve)), text_of(opposite_of(twelve))));
+                           text_of(say(name_of(twelve))), text_of(say(opposite_of(twelve)))));
   clock_->setToolTip("Source: " +
                      QString::fromStdString(practice::describe(practice::source_of_clock())));
   QStringList lines, tips;
   if (site != nullptr) {
     for (const auto* caution : cautions_of(*site)) {
-      const QString all = text_of(caution->text);
+      const QString all = text_of(say(caution->text));
       lines << (caution->warns ? "Warning: " : "Note: ") + first_sentence(all);
       tips << all + " (" + QString::fromStdString(practice::describe(caution->source)) + ")";
     }

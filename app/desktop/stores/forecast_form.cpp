@@ -5,6 +5,7 @@
 #include <QSpinBox>
 
 #include "app/desktop/fields/limited_field.h"
+#include "core/base/say.h"
 #include "core/practice/limits.h"
 
 namespace drapewright::desktop {
@@ -25,8 +26,8 @@ bool is_share(std::string_view id) {
 double factor_of(std::string_view id) { return is_share(id) ? 100 : 1; }
 
 QString unit_of(const practice::Limit& limit) {
-  if (!is_share(limit.id)) return limit.unit.empty() ? QString() : " " + words(limit.unit);
-  return limit.unit.empty() ? " %" : " % " + words(limit.unit);
+  if (!is_share(limit.id)) return limit.unit.empty() ? QString() : " " + words(say(limit.unit));
+  return limit.unit.empty() ? " %" : " % " + words(say(limit.unit));
 }
 
 }  // namespace
@@ -41,10 +42,10 @@ ForecastForm::ForecastForm(QWidget* parent)
     box->setRange(static_cast<int>(limit.minimum), static_cast<int>(limit.maximum));
     box->setValue(standard);
     box->setMinimumHeight(least_height);
-    box->setSuffix(" " + words(limit.unit));
+    box->setSuffix(" " + words(say(limit.unit)));
     box->setToolTip(explanation_of(limit));
     box->setObjectName(id);
-    form->addRow(words(limit.title), box);
+    form->addRow(words(say(limit.title)), box);
     connect(box, &QSpinBox::valueChanged, this, &ForecastForm::changed);
   };
   const forecast::Settings standard;
@@ -60,7 +61,7 @@ ForecastForm::ForecastForm(QWidget* parent)
     box->setToolTip(explanation_of(limit));
     box->setMinimumHeight(least_height);
     box->setObjectName(words(id));
-    form->addRow(words(limit.title), box);
+    form->addRow(words(say(limit.title)), box);
     connect(box, &QDoubleSpinBox::valueChanged, this, &ForecastForm::changed);
     numbers_.push_back(box);
   }

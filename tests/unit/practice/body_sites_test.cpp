@@ -63,6 +63,12 @@ TEST(BodySites, AreReadFromFreeWords) {
   EXPECT_THAT(named("back of the thigh"), ElementsAre("thigh"));
 }
 
+TEST(BodySites, AreReadFromGermanWordsToo) {
+  EXPECT_THAT(named("linke Ferse"), ElementsAre("heel"));
+  EXPECT_THAT(named("Unterschenkel rechts, außen"), ElementsAre("lower-leg"));
+  EXPECT_THAT(named("Gesäß"), ElementsAre("buttock"));
+}
+
 TEST(BodySites, AreNotReadFromPartsOfWords) {
   EXPECT_THAT(named("wheelchair"), IsEmpty());
   EXPECT_THAT(named("background"), IsEmpty());
