@@ -42,9 +42,9 @@ class CourseLister {
 
  private:
   std::string course_in_words() const {
-    return format_short(settings_.course_days, 2) + " d at " +
-           format_short(settings_.change_every_h, 2) +
-           " h: " + count_of(plan_.applications, "application", "applications");
+    return say("{1} d at {2} h: {3}",
+               {format_short(settings_.course_days, 2), format_short(settings_.change_every_h, 2),
+                count_of(plan_.applications, "application", "applications")});
   }
 
   void add_per_application(std::string item, Kind kind, double each, const std::string& what,
@@ -82,11 +82,14 @@ class CourseLister {
         pieces += static_cast<int>(sheet.placements.size());
         used += sheet.used_fraction / opened.sheets;
       }
-      add_per_application(opened.item, Kind::filler_sheet, opened.sheets,
-                          count_of(opened.sheets, "sheet", "sheets"),
-                          "laid out piece by piece: " + count_of(pieces, "piece", "pieces") + ", " +
-                              format_number(100 * used, 0) + " % of the " +
-                              (opened.sheets == 1 ? "sheet" : "sheets") + " used");
+      const std::vector<Insert> figures{count_of(pieces, "piece", "pieces"),
+                                        format_number(100 * used, 0)};
+      add_per_application(
+          opened.item, Kind::filler_sheet, opened.sheets,
+          count_of(opened.sheets, "sheet", "sheets"),
+          opened.sheets == 1
+              ? say("laid out piece by piece: {1}, {2} % of the sheet used", figures)
+              : say("laid out piece by piece: {1}, {2} % of the sheets used", figures));
     }
   }
 
@@ -114,13 +117,16 @@ class CourseLister {
       const auto available = on_shelf(item);
       if (!available || amounts.second <= *available) continue;
       const bool now = amounts.first > *available;
-      findings_.add({.severity = now ? Severity::warning : Severity::note,
-                     .code = now ? "stock-short-now" : "stock-short-course",
-                     .text = item + ": " + (now ? "this dressing" : "the course") + " takes " +
-                             format_short(now ? amounts.first : amounts.second, 1) +
-                             ", the shelf has " + std::to_string(*available) +
-                             (now ? ". Get more before it is opened." : ". Order in time."),
-                     .source = own_rule()});
+      findings_.add(
+          {.severity = now ? Severity::warning : Severity::note,
+           .code = now ? "stock-short-now" : "stock-short-course",
+           .text =
+               now ? say("{1}: this dressing takes {2}, the shelf has {3}. Get more before it "
+                         "is opened.",
+                         {supplies::shown_name(item), format_short(amounts.first, 1), *available})
+                   : say("{1}: the course takes {2}, the shelf has {3}. Order in time.",
+                         {supplies::shown_name(item), format_short(amounts.second, 1), *available}),
+           .source = own_rule()});
     }
   }
 
@@ -140,7 +146,7 @@ class CourseLister {
     }
     for (const auto& [item, count] : under_bridges) {
       add_per_application(item, Kind::film_sheet, count, count_of(count, "sheet", "sheets"),
-                          "to protect the skin under bridges");
+                          say("to protect the skin under bridges"));
     }
     list_shared_film();
     if (unplaced_cm2 > 0) list_film_by_area(unplaced_cm2);
@@ -160,9 +166,10 @@ class CourseLister {
     }
     for (const auto& [item, counts] : shared) {
       const auto& [sheets, films] = counts;
-      add_per_application(
-          item, Kind::film_sheet, sheets, count_of(sheets, "sheet", "sheets"),
-          "for " + count_of(films, "film", "films") + " cut from " + (sheets == 1 ? "it" : "them"));
+      add_per_application(item, Kind::film_sheet, sheets, count_of(sheets, "sheet", "sheets"),
+                          sheets == 1
+                              ? say("for {1} cut from it", {count_of(films, "film", "films")})
+                              : say("for {1} cut from them", {count_of(films, "film", "films")}));
     }
   }
 
@@ -175,17 +182,16 @@ class CourseLister {
                               std::max(1.0, *sheet->width_cm - overlap_cm);
     const int sheets = round_up(area_cm2 / useful_cm2);
     add_per_application(sheet->item, Kind::film_sheet, sheets, count_of(sheets, "sheet", "sheets"),
-                        "by area (" + format_number(area_cm2, 0) + " cm2 of film, " +
-                            format_number(useful_cm2, 0) +
-                            " cm2 a sheet less its overlap): an estimate, and the least there "
-                            "can be",
+                        say("by area ({1} cm2 of film, {2} cm2 a sheet less its overlap): an "
+                            "estimate, and the least there can be",
+                            {format_number(area_cm2, 0), format_number(useful_cm2, 0)}),
                         true);
   }
 
   void list_ports() {
     const int ports = static_cast<int>(plan_.drapes.size());
     add_per_application(generic_name(Kind::port, "Port with tubing"), Kind::port, ports,
-                        count_of(ports, "port", "ports"), "one for each film");
+                        count_of(ports, "port", "ports"), say("one for each film"));
   }
 
   // Pump ---------------------------------------------------------------------------------------
@@ -198,14 +204,15 @@ class CourseLister {
 
   Fluid fluid() const {
     if (const auto measured = value_.current().exudate_ml_per_day) {
-      return {*measured, true, format_short(*measured, 1) + " mL/d as measured"};
+      return {*measured, true, say("{1} mL/d as measured", {format_short(*measured, 1)})};
     }
     const double rate = practice::limit("exudate_rate_ml_per_cm2_day").standard;
     double area_cm2 = 0;
     for (const WoundMeasures& wound : plan_.wounds) area_cm2 += wound.area.value;
     return {rate * area_cm2, false,
-            format_number(area_cm2, 1) + " cm2 x " + format_short(rate, 2) +
-                " mL/cm2/d = " + format_number(rate * area_cm2, 1) + " mL/d, an estimate by area"};
+            say("{1} cm2 x {2} mL/cm2/d = {3} mL/d, an estimate by area",
+                {format_number(area_cm2, 1), format_short(rate, 2),
+                 format_number(rate * area_cm2, 1)})};
   }
 
   std::string canister_name() const {
@@ -214,7 +221,7 @@ class CourseLister {
         return item.item;
       }
     }
-    return "Canister " + format_short(settings_.canister_ml, 0) + " mL";
+    return say("Canister {1} mL", {format_short(settings_.canister_ml, 0)});
   }
 
   void list_canisters() {
@@ -228,43 +235,44 @@ class CourseLister {
          .kind = Kind::canister,
          .per_application = 1,
          .per_course = static_cast<double>(canisters),
-         .basis = "The larger of " + std::to_string(by_volume) + " by volume (" + flow.words +
-                  ", x " + format_short(settings_.course_days, 2) +
-                  " d = " + format_number(course_ml, 0) + " mL / " +
-                  format_short(settings_.canister_ml, 0) + " mL) and " + std::to_string(by_time) +
-                  " by time (" + format_short(settings_.course_days, 2) + " d / " +
-                  format_short(settings_.canister_max_days, 2) +
-                  " d); one at hand for this application.",
+         .basis =
+             say("The larger of {1} by volume ({2}, x {3} d = {4} mL / {5} mL) and {6} by time "
+                 "({3} d / {7} d); one at hand for this application.",
+                 {by_volume, flow.words, format_short(settings_.course_days, 2),
+                  format_number(course_ml, 0), format_short(settings_.canister_ml, 0), by_time,
+                  format_short(settings_.canister_max_days, 2)}),
          .estimate = !flow.measured});
     if (!flow.measured) report_estimated_fluid(flow);
   }
 
   void report_estimated_fluid(const Fluid& flow) {
-    findings_.add({.severity = Severity::note,
-                   .code = "fluid-estimated",
-                   .text = "No amount of fluid was measured: canisters are reckoned with " +
-                           flow.words +
-                           ". Published rates run from 0.1 to 1.3 mL/cm2/d; enter what the "
-                           "canister shows as soon as it is known.",
-                   .source = source_of_limit("exudate_rate_ml_per_cm2_day")});
+    findings_.add(
+        {.severity = Severity::note,
+         .code = "fluid-estimated",
+         .text = say("No amount of fluid was measured: canisters are reckoned with {1}. Published "
+                     "rates run from 0.1 to 1.3 mL/cm2/d; enter what the canister shows as "
+                     "soon as it is known.",
+                     {flow.words}),
+         .source = source_of_limit("exudate_rate_ml_per_cm2_day")});
   }
 
   void list_batteries() {
     const int sets = std::max(1, round_up(settings_.course_days / settings_.battery_days));
-    plan_.consumables.push_back({.item = generic_name(Kind::battery, "AA battery"),
-                                 .kind = Kind::battery,
-                                 .per_application = 2,
-                                 .per_course = 2.0 * sets,
-                                 .basis = format_short(settings_.course_days, 2) + " d / " +
-                                          format_short(settings_.battery_days, 2) +
-                                          " d a set: " + count_of(sets, "set", "sets") +
-                                          " x 2; one set at hand for this application."});
+    plan_.consumables.push_back(
+        {.item = generic_name(Kind::battery, "AA battery"),
+         .kind = Kind::battery,
+         .per_application = 2,
+         .per_course = 2.0 * sets,
+         .basis = say("{1} d / {2} d a set: {3} x 2; one set at hand for this "
+                      "application.",
+                      {format_short(settings_.course_days, 2),
+                       format_short(settings_.battery_days, 2), count_of(sets, "set", "sets")})});
   }
 
   void list_sundries() {
     for (const supplies::Sundry& sundry : supplies::built_in_sundries()) {
       add_per_application(std::string(sundry.item), Kind::other, sundry.per_application,
-                          format_short(sundry.per_application, 1), std::string(sundry.why));
+                          format_short(sundry.per_application, 1), say(sundry.why));
     }
   }
 

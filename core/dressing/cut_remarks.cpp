@@ -19,15 +19,15 @@ namespace {
 std::string in_words(const CutPiece& piece) {
   switch (piece.use) {
     case PieceUse::strip:
-      return "Strip " + std::to_string(piece.piece);
+      return say("Strip {1}", {piece.piece});
     case PieceUse::bridge:
-      return "Bridge " + std::to_string(piece.piece);
+      return say("Bridge {1}", {piece.piece});
     case PieceUse::layer:
     case PieceUse::film:  // is never in a group of filler
     case PieceUse::skin_protection:
       break;
   }
-  return "Layer " + std::to_string(piece.layer) + ", piece " + std::to_string(piece.piece);
+  return say("Layer {1}, piece {2}", {piece.layer, piece.piece});
 }
 
 std::string size_of(const CutPiece& piece) {
@@ -37,12 +37,13 @@ std::string size_of(const CutPiece& piece) {
 
 void report_unknown_items(const wound::Case& value, FindingList& findings) {
   for (const std::string& name : unknown_filler_items(value)) {
-    findings.add({.severity = Severity::warning,
-                  .code = "filler-item-unknown",
-                  .text = "The filler is to be cut from \"" + name +
-                          "\", but no such filler sheet is in stock. It is passed over; choose "
-                          "the sheets again.",
-                  .source = own_rule()});
+    findings.add(
+        {.severity = Severity::warning,
+         .code = "filler-item-unknown",
+         .text = say("The filler is to be cut from \"{1}\", but no such filler sheet is in stock. "
+                     "It is passed over; choose the sheets again.",
+                     {supplies::shown_name(name)}),
+         .source = own_rule()});
   }
 }
 
@@ -68,15 +69,21 @@ void report_splits(const CutGroup& group, const Cut& way, bool chosen_by_hand,
     if (piece.use != PieceUse::strip && seam != way.split.seams.end()) {
       where = 0.5 * (seam->line_cm.from + seam->line_cm.to);
     }
-    std::string text = in_words(piece) + " (" + size_of(piece) + ") fits no " +
-                       (chosen_by_hand ? "sheet that was chosen" : "filler sheet in stock") +
-                       " and is cut into " + std::to_string(parts) +
-                       " parts that lie edge to edge, the smallest of " +
-                       format_number(smallest_part_cm2(way, number), 1) +
-                       " cm2. Each is one more piece that can be left behind: count them in and "
-                       "out.";
+    const std::vector<Insert> figures{in_words(piece), size_of(piece), static_cast<int>(parts),
+                                      format_number(smallest_part_cm2(way, number), 1)};
+    std::string text =
+        (chosen_by_hand ? say("{1} ({2}) fits no sheet that was chosen and is cut into {3} parts "
+                              "that lie edge "
+                              "to edge, the smallest of {4} cm2.",
+                              figures)
+                        : say("{1} ({2}) fits no filler sheet in stock and is cut into {3} parts "
+                              "that lie edge "
+                              "to edge, the smallest of {4} cm2.",
+                              figures)) +
+        " " + say("Each is one more piece that can be left behind: count them in and out.");
     if (piece.use == PieceUse::strip) {
-      text += " Parts of a strip can stay behind in the tunnel: get a longer sheet instead.";
+      text += " " + say("Parts of a strip can stay behind in the tunnel: get a longer sheet "
+                        "instead.");
     }
     findings.add({.severity = Severity::warning,
                   .code = "piece-split",
@@ -94,18 +101,23 @@ void report_thickness(const CutGroup& group, FindingList& findings) {
     if (group.thickness_cm > piece.wanted_cm + tolerance::thinning_cm) ++thinned[piece.wanted_cm];
   }
   for (const auto& [wanted_cm, count] : thinned) {
-    findings.add({.severity = Severity::warning,
-                  .code = "sheet-thinned",
-                  .text = "No filler sheet of " + format_short(wanted_cm, 2) + " cm is at hand: " +
-                          count_of(count, "piece", "pieces") + (count == 1 ? " is" : " are") +
-                          " cut from the nearest, " + format_short(group.thickness_cm, 2) +
-                          " cm thick, and thinned. What is cut away is waste, and loose crumbs: "
-                          "thin it well clear of the wound.",
-                  .source = own_rule()});
+    findings.add(
+        {.severity = Severity::warning,
+         .code = "sheet-thinned",
+         .text = count_of(count,
+                          "No filler sheet of {2} cm is at hand: {1} piece is cut from "
+                          "the nearest, {3} cm thick, and thinned.",
+                          "No filler sheet of {2} cm is at hand: {1} pieces are cut from "
+                          "the nearest, {3} cm thick, and thinned.",
+                          {format_short(wanted_cm, 2), format_short(group.thickness_cm, 2)}) +
+                 " " +
+                 say("What is cut away is waste, and loose crumbs: thin it well clear of "
+                     "the wound."),
+         .source = own_rule()});
   }
 }
 
-/// " (piece 2 of layer 1 in wound 1, ...)", the first few.
+/// "Layer 1, piece 2 of wound 1; ...", the first few.
 std::string names_of_missing(const CutGroup& group, const Cut& way) {
   constexpr std::size_t most = 4;
   std::string names;
@@ -113,11 +125,11 @@ std::string names_of_missing(const CutGroup& group, const Cut& way) {
   for (const int part : way.layout.unplaced) {
     const int number = way.split.piece_of[static_cast<std::size_t>(part)];
     if (!named.insert(number).second) continue;
-    if (named.size() > most) return " (" + names + " and others)";
+    if (named.size() > most) return say("{1} and others", {names});
     const CutPiece& piece = group.pieces[static_cast<std::size_t>(number)];
-    names += (names.empty() ? "" : "; ") + in_words(piece) + " of wound " + piece.wound;
+    names += (names.empty() ? "" : "; ") + say("{1} of wound {2}", {in_words(piece), piece.wound});
   }
-  return " (" + names + ")";
+  return names;
 }
 
 void report_missing(const CutGroup& group, const Cut& way, FindingList& findings) {
@@ -125,20 +137,22 @@ void report_missing(const CutGroup& group, const Cut& way, FindingList& findings
   if (missing == 0) return;
   const std::string pieces = count_of(missing, "piece", "pieces");
   if (group.sheets.empty()) {
-    findings.add({.severity = Severity::warning,
-                  .code = "no-filler-sheet",
-                  .text = "No filler sheet is in stock: " + pieces +
-                          " of filler cannot be cut, and the materials list has no line for it.",
-                  .source = own_rule()});
+    findings.add(
+        {.severity = Severity::warning,
+         .code = "no-filler-sheet",
+         .text = say("No filler sheet is in stock: {1} of filler cannot be cut, and the materials "
+                     "list has no line for it.",
+                     {pieces}),
+         .source = own_rule()});
     return;
   }
-  findings.add({.severity = Severity::warning,
-                .code = "filler-sheets-lacking",
-                .text = "The filler sheets of " + format_short(group.thickness_cm, 2) +
-                        " cm in stock do not hold every piece: " + pieces + " found no sheet" +
-                        names_of_missing(group, way) +
-                        ". The materials list has the sheets for the others only.",
-                .source = own_rule()});
+  findings.add(
+      {.severity = Severity::warning,
+       .code = "filler-sheets-lacking",
+       .text = say("The filler sheets of {1} cm in stock do not hold every piece: {2} found no "
+                   "sheet ({3}). The materials list has the sheets for the others only.",
+                   {format_short(group.thickness_cm, 2), pieces, names_of_missing(group, way)}),
+       .source = own_rule()});
 }
 
 const SheetChoice* chosen_in(const SheetComparison& comparison) {
@@ -147,9 +161,10 @@ const SheetChoice* chosen_in(const SheetComparison& comparison) {
 }
 
 std::string in_words(const SheetChoice& choice) {
-  return count_of(choice.sheets, "sheet", "sheets") +
-         (choice.cost ? " at " + format_number(*choice.cost, 2) : "") + " and " +
-         count_of(choice.pieces, "piece", "pieces");
+  const std::string sheets = count_of(choice.sheets, "sheet", "sheets");
+  const std::string pieces = count_of(choice.pieces, "piece", "pieces");
+  if (!choice.cost) return say("{1} and {2}", {sheets, pieces});
+  return say("{1} at {2} and {3}", {sheets, format_number(*choice.cost, 2), pieces});
 }
 
 /// What was chosen by hand, beside the cheapest of all stock.
@@ -157,12 +172,13 @@ void report_choice(const SheetComparison& comparison, FindingList& findings) {
   const SheetChoice* chosen = chosen_in(comparison);
   if (chosen == nullptr || chosen == &comparison.choices.front()) return;
   const SheetChoice& all = comparison.choices.front();
-  findings.add({.severity = Severity::note,
-                .code = "sheets-chosen-by-hand",
-                .text = "The sheets of " + format_short(comparison.thickness_cm, 2) +
-                        " cm were chosen by hand: " + in_words(*chosen) +
-                        " an application. From all stock it would be " + in_words(all) + ".",
-                .source = own_rule()});
+  findings.add(
+      {.severity = Severity::note,
+       .code = "sheets-chosen-by-hand",
+       .text = say("The sheets of {1} cm were chosen by hand: {2} an application. From all stock "
+                   "it would be {3}.",
+                   {format_short(comparison.thickness_cm, 2), in_words(*chosen), in_words(all)}),
+       .source = own_rule()});
 }
 
 }  // namespace

@@ -5,6 +5,7 @@
 #include <string>
 #include <utility>
 
+#include "core/base/say.h"
 #include "core/dressing/fill.h"
 #include "core/dressing/film.h"
 #include "core/dressing/film_sheet.h"
@@ -43,14 +44,15 @@ void report_meeting_films(const std::vector<Drape>& drapes, FindingList& finding
     for (std::size_t j = i + 1; j < drapes.size(); ++j) {
       if (drapes[i].bridges.empty() && drapes[j].bridges.empty()) continue;
       if (!geometry::overlap(drapes[i].outline_cm, drapes[j].outline_cm)) continue;
-      findings.add({.severity = Severity::note,
-                    .code = "films-meet",
-                    .text = "The film over wound " + drapes[i].wounds.front() +
-                            " grows along its bridge and lies over that of wound " +
-                            drapes[j].wounds.front() + ".",
-                    .source = own_rule(),
-                    .wound = drapes[i].wounds.front(),
-                    .where_cm = drapes[i].port.centre_cm});
+      findings.add(
+          {.severity = Severity::note,
+           .code = "films-meet",
+           .text = say("The film over wound {1} grows along its bridge and lies over that of wound "
+                       "{2}.",
+                       {drapes[i].wounds.front(), drapes[j].wounds.front()}),
+           .source = own_rule(),
+           .wound = drapes[i].wounds.front(),
+           .where_cm = drapes[i].port.centre_cm});
     }
   }
 }

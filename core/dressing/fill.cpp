@@ -5,6 +5,7 @@
 #include <optional>
 #include <utility>
 
+#include "core/base/say.h"
 #include "core/base/tolerances.h"
 #include "core/dressing/fill_remarks.h"
 #include "core/dressing/wound_filler.h"
@@ -48,11 +49,12 @@ void add_unfilled(const PreparedWound& wound, const std::vector<Layer>& layers, 
                   Fill& fill, FindingList& findings) {
   const auto unfilled = left_out(wound, layers, inset_cm);
   if (!unfilled) {
-    findings.add({.severity = Severity::warning,
-                  .code = "unfilled-not-verified",
-                  .text = "How much of the wound takes no filler could not be worked out safely.",
-                  .source = own_rule(),
-                  .wound = wound.wound->id});
+    findings.add(
+        {.severity = Severity::warning,
+         .code = "unfilled-not-verified",
+         .text = say("How much of the wound takes no filler could not be worked out safely."),
+         .source = own_rule(),
+         .wound = wound.wound->id});
     return;
   }
   fill.unfilled_cm2 += geometry::area(*unfilled);

@@ -4,6 +4,7 @@
 #include <string>
 
 #include "core/base/numbers.h"
+#include "core/base/say.h"
 #include "core/geometry/measures.h"
 #include "core/geometry/overlay.h"
 #include "core/practice/limits.h"
@@ -26,28 +27,29 @@ void report_small_pieces(const Layer& layer, FindingList& findings) {
   for (std::size_t i = 0; i < layer.pieces.size(); ++i) {
     const double area_cm2 = geometry::area(layer.pieces[i]);
     if (area_cm2 >= least_cm2) continue;
-    findings.add({.severity = Severity::warning,
-                  .code = "piece-small",
-                  .text = "Layer " + std::to_string(layer.index) + ", piece " +
-                          std::to_string(i + 1) + " has only " + format_number(area_cm2, 2) +
-                          " cm2: easily lost in the wound. Leave it out, or count it with care.",
-                  .source = source_of_limit("smallest_piece_cm2"),
-                  .wound = layer.wound,
-                  .where_cm = inside_point(layer.pieces[i])});
+    findings.add(
+        {.severity = Severity::warning,
+         .code = "piece-small",
+         .text = say("Layer {1}, piece {2} has only {3} cm2: easily lost in the wound. Leave it "
+                     "out, or count it with care.",
+                     {layer.index, i + 1, format_number(area_cm2, 2)}),
+         .source = source_of_limit("smallest_piece_cm2"),
+         .wound = layer.wound,
+         .where_cm = inside_point(layer.pieces[i])});
   }
 }
 
 void report_thin_layer(const Layer& layer, FindingList& findings) {
   const double least_cm = practice::limit("thinnest_layer_cm").standard;
   if (layer.thickness_cm >= least_cm) return;
-  findings.add({.severity = Severity::note,
-                .code = "layer-thin",
-                .text = "Layer " + std::to_string(layer.index) + " is " +
-                        format_short(layer.thickness_cm, 2) +
-                        " cm thick, thinner than a sheet can be cut by hand. Leave it thicker: it "
-                        "stands proud and is drawn down.",
-                .source = source_of_limit("thinnest_layer_cm"),
-                .wound = layer.wound});
+  findings.add(
+      {.severity = Severity::note,
+       .code = "layer-thin",
+       .text = say("Layer {1} is {2} cm thick, thinner than a sheet can be cut by hand. Leave it "
+                   "thicker: it stands proud and is drawn down.",
+                   {layer.index, format_short(layer.thickness_cm, 2)}),
+       .source = source_of_limit("thinnest_layer_cm"),
+       .wound = layer.wound});
 }
 
 /// Necks of the wound that leave the filler between its two sides narrower than it takes to hold
@@ -64,15 +66,16 @@ void report_necks(const PreparedWound& wound, const Layer& layer, FindingList& f
       continue;
     }
     if (++told > most_places) return;
-    findings.add({.severity = Severity::warning,
-                  .code = "neck-narrow",
-                  .text = "Layer " + std::to_string(layer.index) + " is joined here by only " +
-                          format_number(filler_cm, 2) +
-                          " cm and is likely to tear: a part may stay behind. Cut it in two on "
-                          "purpose and count both, or widen the neck if the wound allows.",
-                  .source = source_of_limit("narrowest_neck_cm"),
-                  .wound = layer.wound,
-                  .where_cm = 0.5 * (neck.across.from + neck.across.to)});
+    findings.add(
+        {.severity = Severity::warning,
+         .code = "neck-narrow",
+         .text = say("Layer {1} is joined here by only {2} cm and is likely to tear: a part may "
+                     "stay behind. Cut it in two on purpose and count both, or widen the "
+                     "neck if the wound allows.",
+                     {layer.index, format_number(filler_cm, 2)}),
+         .source = source_of_limit("narrowest_neck_cm"),
+         .wound = layer.wound,
+         .where_cm = 0.5 * (neck.across.from + neck.across.to)});
   }
 }
 
@@ -84,16 +87,17 @@ void report_wide_pieces(const PreparedWound& wound, const Layer& layer, FindingL
   for (std::size_t i = 0; i < layer.pieces.size(); ++i) {
     const double width_cm = geometry::least_width(layer.pieces[i].outer);
     if (width_cm <= opening_cm) continue;
-    findings.add({.severity = Severity::warning,
-                  .code = "piece-wider-than-opening",
-                  .text = "Layer " + std::to_string(layer.index) + ", piece " +
-                          std::to_string(i + 1) + " is " + format_number(width_cm, 1) +
-                          " cm across, wider than the opening of " + format_number(opening_cm, 1) +
-                          " cm that it goes in through. Cut it into parts that pass, and count "
-                          "each.",
-                  .source = own_rule(),
-                  .wound = layer.wound,
-                  .where_cm = inside_point(layer.pieces[i])});
+    findings.add(
+        {.severity = Severity::warning,
+         .code = "piece-wider-than-opening",
+         .text =
+             say("Layer {1}, piece {2} is {3} cm across, wider than the opening of {4} cm "
+                 "that it goes in through. Cut it into parts that pass, and count "
+                 "each.",
+                 {layer.index, i + 1, format_number(width_cm, 1), format_number(opening_cm, 1)}),
+         .source = own_rule(),
+         .wound = layer.wound,
+         .where_cm = inside_point(layer.pieces[i])});
   }
 }
 
@@ -103,16 +107,17 @@ void report_hidden_pieces(const PreparedWound& wound, const Layer& layer, Findin
   if (!layer.reaches_into_pockets) return;
   for (std::size_t i = 0; i < layer.pieces.size(); ++i) {
     if (!geometry::intersect({layer.pieces[i]}, wound.shape).empty()) continue;
-    findings.add({.severity = Severity::warning,
-                  .code = "piece-out-of-sight",
-                  .text = "Layer " + std::to_string(layer.index) + ", piece " +
-                          std::to_string(i + 1) +
-                          " lies wholly under the wound's edge, apart from the filler in the "
-                          "opening: it is out of sight and easily left behind. Leave a tail of it "
-                          "in the opening, or leave it out; count it with care.",
-                  .source = source_of_rule("fewest-pieces"),
-                  .wound = layer.wound,
-                  .where_cm = inside_point(layer.pieces[i])});
+    findings.add(
+        {.severity = Severity::warning,
+         .code = "piece-out-of-sight",
+         .text = say("Layer {1}, piece {2} lies wholly under the wound's edge, apart from the "
+                     "filler in the opening: it is out of sight and easily left behind. "
+                     "Leave a tail of it in the opening, or leave it out; count it with "
+                     "care.",
+                     {layer.index, i + 1}),
+         .source = source_of_rule("fewest-pieces"),
+         .wound = layer.wound,
+         .where_cm = inside_point(layer.pieces[i])});
   }
 }
 
@@ -127,11 +132,11 @@ void remark_on_arms(const wound::Wound& wound, geometry::Region arms, double ins
                            [](const geometry::Polygon& arm) { return geometry::area(arm); });
   for (std::size_t i = 0; i < arms.size() && i < most_places; ++i) {
     std::string text =
-        format_number(geometry::area(arms[i]), 2) +
-        " cm2 of the wound takes no filler: it is narrower than twice the inset of " +
-        format_short(inset_cm, 2) + " cm.";
+        say("{1} cm2 of the wound takes no filler: it is narrower than twice the inset of {2} cm.",
+            {format_number(geometry::area(arms[i]), 2), format_short(inset_cm, 2)});
     if (i + 1 == most_places && arms.size() > most_places) {
-      text += " There are " + std::to_string(arms.size() - most_places) + " more such places.";
+      text += " " + count_of(static_cast<int>(arms.size() - most_places),
+                             "There is {1} more such place.", "There are {1} more such places.");
     }
     findings.add({.severity = Severity::warning,
                   .code = "unfilled",
@@ -167,13 +172,14 @@ void remark_on_piece_counts(const Plan& plan, FindingList& findings) {
       if (layer.wound == wound.id) count += layer.pieces.size();
     }
     if (count <= 1) continue;
-    findings.add({.severity = Severity::note,
-                  .code = "several-pieces",
-                  .text = "This wound takes " + std::to_string(count) +
-                          " pieces of filler. Write the count on the dressing; count them again as "
-                          "they come out.",
-                  .source = source_of_rule("fewest-pieces"),
-                  .wound = wound.id});
+    findings.add(
+        {.severity = Severity::note,
+         .code = "several-pieces",
+         .text = say("This wound takes {1} pieces of filler. Write the count on the dressing; "
+                     "count them again as they come out.",
+                     {count}),
+         .source = source_of_rule("fewest-pieces"),
+         .wound = wound.id});
   }
 }
 

@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "core/base/numbers.h"
+#include "core/base/say.h"
 #include "core/base/tolerances.h"
 #include "core/dressing/border.h"
 #include "core/dressing/border_advice.h"
@@ -24,12 +25,10 @@ namespace drapewright::dressing {
 namespace {
 
 std::string joined(const std::vector<std::string>& ids) {
-  std::string text = ids.size() == 1 ? "wound " : "wounds ";
-  for (std::size_t i = 0; i < ids.size(); ++i) {
-    if (i > 0) text += i + 1 == ids.size() ? " and " : ", ";
-    text += ids[i];
-  }
-  return text;
+  if (ids.size() == 1) return say("wound {1}", {ids.front()});
+  std::string all_but_last = ids.front();
+  for (std::size_t i = 1; i + 1 < ids.size(); ++i) all_but_last += ", " + ids[i];
+  return say("wounds {1} and {2}", {all_but_last, ids.back()});
 }
 
 class FilmCutter {
@@ -92,8 +91,9 @@ class FilmCutter {
     geometry::Offset offset = all_within_border();
     if (!offset.verified) {
       add(Severity::stop, "film-not-verified",
-          "The film's outline did not pass its own check (" + offset.doubt +
-              ") and is not shown. Trace the outline again, or change the border slightly.",
+          say("The film's outline did not pass its own check ({1}) and is not shown. Trace the "
+              "outline again, or change the border slightly.",
+              {offset.doubt}),
           own_rule(), drape_.centroid_cm);
       return;
     }
@@ -103,9 +103,9 @@ class FilmCutter {
     drape_.area_cm2 = geometry::area(drape_.outline_cm);
     if (drape_.outline_cm.size() > drape_.required_outline_cm.size()) {
       add(Severity::warning, "film-in-parts",
-          "Anatomy cuts the film for " + joined(drape_.wounds) + " into " +
-              std::to_string(drape_.outline_cm.size()) +
-              " parts: a part that does not reach the wound seals nothing.",
+          say("Anatomy cuts the film for {1} into {2} parts: a part that does not reach the wound "
+              "seals nothing.",
+              {joined(drape_.wounds), drape_.outline_cm.size()}),
           source_of_rule("film-on-skin"), drape_.outline_cm.back().outer.front());
     }
   }
@@ -131,17 +131,22 @@ class FilmCutter {
     if (short_cm + none_cm == 0) return {};
     double whole_cm = 0;
     for (const BorderStretch& stretch : stretches) whole_cm += stretch.length_cm;
-    return " Of " + format_number(whole_cm, 1) + " cm of edge, " + format_number(short_cm, 1) +
-           " cm have under " + format_short(drape_.border_enough_cm, 2) + " cm" +
-           (none_cm > 0 ? ", " + format_number(none_cm, 1) + " cm none" : "") + ".";
+    const std::string whole = format_number(whole_cm, 1);
+    const std::string little = format_number(short_cm, 1);
+    const std::string enough = format_short(drape_.border_enough_cm, 2);
+    if (none_cm == 0) {
+      return " " + say("Of {1} cm of edge, {2} cm have under {3} cm.", {whole, little, enough});
+    }
+    return " " + say("Of {1} cm of edge, {2} cm have under {3} cm, {4} cm none.",
+                     {whole, little, enough, format_number(none_cm, 1)});
   }
 
   void report_short_border(const BorderLeft& left) {
     const geometry::Point where = left.least_line->from;
     if (left.least_cm <= tolerance::contact_cm) {
       add(Severity::stop, "no-border",
-          "Film cannot cover the wound's edge here: what takes no film reaches it. No seal can be "
-          "had this way." +
+          say("Film cannot cover the wound's edge here: what takes no film reaches it. No seal can "
+              "be had this way.") +
               edge_in_words(),
           source_of_rule("film-on-skin"), where);
       return;
@@ -155,13 +160,12 @@ class FilmCutter {
       if (left.by_clock_cm[hour] >= std::min(*limit.usual_minimum, border_cm())) continue;
       hours += (hours.empty() ? "" : ", ") + std::to_string(hour + 1);
     }
-    std::string text = "Anatomy leaves a film border of " + format_number(left.least_cm, 2) +
-                       " cm here, of the " + format_short(border_cm(), 2) + " cm wanted.";
-    if (!hours.empty()) text += " Short at o'clock: " + hours + ".";
+    std::string text = say("Anatomy leaves a film border of {1} cm here, of the {2} cm wanted.",
+                           {format_number(left.least_cm, 2), format_short(border_cm(), 2)});
+    if (!hours.empty()) text += " " + say("Short at o'clock: {1}.", {hours});
     if (in_doubt) {
-      text += " An edge drawn up to " + format_short(error_cm, 2) +
-              " cm off means that it may be " + "under " + format_short(*limit.usual_minimum, 2) +
-              " cm.";
+      text += " " + say("An edge drawn up to {1} cm off means that it may be under {2} cm.",
+                        {format_short(error_cm, 2), format_short(*limit.usual_minimum, 2)});
     }
     text += edge_in_words();
     add(short_of_practice || in_doubt ? Severity::warning : Severity::note, "border-short", text,
@@ -179,30 +183,30 @@ class FilmCutter {
     }
     if (!worst) return;
     add(Severity::note, "border-help",
-        "What helps at a short border: " + strip_in_words(*worst) + way_round_in_words(*worst) +
-            spare_in_words(*worst) +
-            " Whether such material may be used here is for local policy and the device's "
-            "instructions.",
+        strip_in_words(*worst) + way_round_in_words(*worst) + spare_in_words(*worst) + " " +
+            say("Whether such material may be used here is for local policy and the device's "
+                "instructions."),
         source_of_rule("film-on-skin"), worst->least_line.from);
   }
 
   static std::string strip_in_words(const BorderStretch& stretch) {
     const BorderAdvice& advice = *stretch.advice;
-    const std::string length = format_number(advice.strip_length_cm, 1) + " cm long";
+    const std::string length = format_number(advice.strip_length_cm, 1);
     return advice.strip_width_cm > tolerance::contact_cm
-               ? "seal this edge first, with a strip of skin protection or film " + length +
-                     " and, at the narrowest, " + format_number(advice.strip_width_cm, 1) +
-                     " cm wide."
-               : "no strip of film finds skin here; only sealing paste along the edge, " + length +
-                     ", can close it.";
+               ? say("What helps at a short border: seal this edge first, with a strip of skin "
+                     "protection or film {1} cm long and, at the narrowest, {2} cm wide.",
+                     {length, format_number(advice.strip_width_cm, 1)})
+               : say("What helps at a short border: no strip of film finds skin here; only sealing "
+                     "paste along the edge, {1} cm long, can close it.",
+                     {length});
   }
 
   std::string way_round_in_words(const BorderStretch& stretch) const {
     if (!stretch.advice->reach_round_cm) return {};
-    return " Or extend the film on the far side: where it reaches " +
-           format_number(*stretch.advice->reach_round_cm, 1) +
-           " cm from the wound, it goes all round what takes no film and holds on " +
-           format_short(drape_.border_enough_cm, 2) + " cm of skin beyond.";
+    return " " + say("Or extend the film on the far side: where it reaches {1} cm from the wound, "
+                     "it goes all round what takes no film and holds on {2} cm of skin beyond.",
+                     {format_number(*stretch.advice->reach_round_cm, 1),
+                      format_short(drape_.border_enough_cm, 2)});
   }
 
   std::string spare_in_words(const BorderStretch& stretch) const {
@@ -214,9 +218,9 @@ class FilmCutter {
     const double angle = geometry::radians(spare->towards_deg);
     const int hour = geometry::clock_sector({}, geometry::Point{std::cos(angle), std::sin(angle)},
                                             value_.head_direction_deg);
-    return " Or move the sheet: it has " + format_number(spare->spare_cm, 1) +
-           " cm to spare; left on towards " + std::to_string(hour) +
-           " o'clock they hold more skin there.";
+    return " " + say("Or move the sheet: it has {1} cm to spare; left on towards {2} o'clock they "
+                     "hold more skin there.",
+                     {format_number(spare->spare_cm, 1), hour});
   }
 
   void choose_sheet() {
@@ -246,21 +250,24 @@ class FilmCutter {
     const int count = static_cast<int>(drape_.sheets.size());
     const int least = std::max(2, least_possible_sheets(drape_.area_cm2, shelf_));
     const std::string certainty = count == least
-                                      ? "Fewer are not possible."
-                                      : "No way with fewer was found; by area alone " +
-                                            std::to_string(least) + " would be the least.";
+                                      ? say("Fewer are not possible.")
+                                      : say("No way with fewer was found; by area alone {1} would "
+                                            "be the least.",
+                                            {least});
     add(Severity::note, "several-film-sheets",
-        "No single film sheet in stock holds this film (" + rectangle_in_words() + "): it takes " +
-            std::to_string(count) + " that overlap by " +
-            format_short(value_.dressing.film_overlap_cm, 2) + " cm. " + certainty +
-            " Every overlap is a place to look for leaks.",
+        say("No single film sheet in stock holds this film ({1}): it takes {2} that overlap by {3} "
+            "cm.",
+            {rectangle_in_words(), count, format_short(value_.dressing.film_overlap_cm, 2)}) +
+            " " + certainty + " " + say("Every overlap is a place to look for leaks."),
         source_of_limit("film_overlap_cm"), drape_.rectangle.centre);
   }
 
   void report_no_sheets() {
     add(Severity::warning, "film-sheets-lacking",
-        "The film sheets in stock do not cover this film (" + rectangle_in_words() +
-            "), not even overlapping. The number of sheets is an estimate by area.",
+        say("The film sheets in stock do not cover this film ({1}), not even overlapping. The "
+            "number "
+            "of sheets is an estimate by area.",
+            {rectangle_in_words()}),
         source_of_limit("film_overlap_cm"), drape_.rectangle.centre);
   }
 
@@ -273,8 +280,9 @@ class FilmCutter {
         continue;
       }
       add(Severity::warning, "bridge-film-lacking",
-          "No film sheet in stock is large enough to protect the skin under a bridge: lay it from "
-          "several.",
+          say("No film sheet in stock is large enough to protect the skin under a bridge: lay it "
+              "from "
+              "several."),
           source_of_limit("skin_protection_margin_cm"), bridge.line.front());
     }
   }

@@ -186,19 +186,21 @@ class FilmSharer {
 
   void report(const cutting::Layout& layout, double before) {
     if (plan_.film_layout.empty()) return;
-    std::string costs;
-    if (costs_given_) {
-      costs = " (cost " + format_number(layout.cost, 2) + " instead of " +
-              format_number(before, 2) + ")";
-    }
+    const std::string films = count_of(static_cast<int>(films_.size()), "film", "films");
+    const std::string sheets = count_of(static_cast<int>(layout.sheets.size()), "sheet", "sheets");
+    const std::string text =
+        costs_given_
+            ? say("{1} of this dressing are cut from {2} (cost {3} instead of {4}): the cut layout "
+                  "shows which lie on one.",
+                  {films, sheets, format_number(layout.cost, 2), format_number(before, 2)})
+            : say("{1} of this dressing are cut from {2}: the cut layout shows which lie on one.",
+                  {films, sheets});
     findings_.add(
         {.severity = Severity::note,
          .code = "film-shared",
-         .text = count_of(static_cast<int>(films_.size()), "film", "films") +
-                 " of this dressing are cut from " +
-                 count_of(static_cast<int>(layout.sheets.size()), "sheet", "sheets") + costs +
-                 ": the cut layout shows which lie on one. Trim along the drawn lines while the "
-                 "backing is on; a film cut this way has no more border than was asked for.",
+         .text = text + " " +
+                 say("Trim along the drawn lines while the backing is on; a film cut this way has "
+                     "no more border than was asked for."),
          .source = own_rule()});
   }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "core/base/say.h"
 #include "core/dressing/finding_list.h"
 #include "core/practice/limits.h"
 #include "core/practice/rules.h"
@@ -12,13 +13,13 @@ namespace drapewright::dressing {
 std::string_view name_of(Severity severity) {
   switch (severity) {
     case Severity::stop:
-      return "stop";
+      return term("stop");
     case Severity::warning:
-      return "warning";
+      return term("warning");
     case Severity::note:
       break;
   }
-  return "note";
+  return term("note");
 }
 
 std::string source_of_limit(std::string_view id) {

@@ -24,7 +24,7 @@ struct Finding {
   friend bool operator==(const Finding&, const Finding&) = default;
 };
 
-/// "stop", "warning", "note".
+/// "stop", "warning", "note": said where people read it.
 std::string_view name_of(Severity severity);
 
 }  // namespace drapewright::dressing

@@ -6,6 +6,7 @@
 #include <string>
 
 #include "core/base/numbers.h"
+#include "core/base/say.h"
 #include "core/dressing/pockets.h"
 #include "core/geometry/measures.h"
 #include "core/geometry/offset.h"
@@ -49,12 +50,13 @@ double cavity_volume(const PreparedWound& prepared, FindingList& findings) {
   if (const auto volume = sloping_volume(prepared.shape, wound.depth_cm, wound.wall_run_in_cm)) {
     return *volume;
   }
-  findings.add({.severity = Severity::warning,
-                .code = "volume-unknown",
-                .text = "The volume under the sloping wall could not be worked out safely and is "
-                        "left blank.",
-                .source = own_rule(),
-                .wound = wound.id});
+  findings.add(
+      {.severity = Severity::warning,
+       .code = "volume-unknown",
+       .text = say("The volume under the sloping wall could not be worked out safely and is "
+                   "left blank."),
+       .source = own_rule(),
+       .wound = wound.id});
   return std::numeric_limits<double>::quiet_NaN();
 }
 
@@ -77,17 +79,19 @@ void remark_on_spread(const WoundMeasures& m, const std::vector<geometry::Point>
   constexpr double ragged = 1.5;  // 1 for a convex wound; from here on the edge is to blame
   const double hull_cm = geometry::edge_length(geometry::convex_hull(points));
   const bool is_ragged = m.perimeter.value > ragged * hull_cm;
-  const std::string error = format_short(10 * tracing_error_cm, 2) + " mm";
-  const std::string why =
+  const std::string area = format_number(m.area.value, 1);
+  const std::string spread = format_number(m.area.spread, 1);
+  const std::string doubt =
       is_ragged
-          ? "the outline is ragged, " + format_number(m.perimeter.value, 1) + " cm of edge where " +
-                format_number(hull_cm, 1) + " cm go round it. Trace it again, more smoothly."
-          : "the wound is small for an edge drawn up to " + error + " off. Trace it larger.";
+          ? say("The area, {1} +/- {2} cm2, is hardly known: the outline is ragged, {3} cm of edge "
+                "where {4} cm go round it. Trace it again, more smoothly.",
+                {area, spread, format_number(m.perimeter.value, 1), format_number(hull_cm, 1)})
+          : say("The area, {1} +/- {2} cm2, is hardly known: the wound is small for an edge drawn "
+                "up to {3} mm off. Trace it larger.",
+                {area, spread, format_short(10 * tracing_error_cm, 2)});
   findings.add({.severity = Severity::warning,
                 .code = "spread-large",
-                .text = "The area, " + format_number(m.area.value, 1) + " +/- " +
-                        format_number(m.area.spread, 1) + " cm2, is hardly known: " + why +
-                        " The volume and the fluid by area share this doubt.",
+                .text = doubt + " " + say("The volume and the fluid by area share this doubt."),
                 .source = source_of_limit("largest_spread_share"),
                 .wound = m.id,
                 .where_cm = m.centroid_cm});

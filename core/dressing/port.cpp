@@ -40,7 +40,7 @@ class PortPlacer {
     port_.base_diameter_cm = settings_.port_base_diameter_cm;
     port_.largest_aperture.spread = both_edges_cm();  // where there is no room now, there may be
     if (filler.empty()) {
-      add(Severity::stop, "no-place-for-port", "There is no filler for the port to sit on.",
+      add(Severity::stop, "no-place-for-port", say("There is no filler for the port to sit on."),
           source_of_rule("aperture-over-filler"));
       return;
     }
@@ -135,56 +135,62 @@ class PortPlacer {
 
   void report_joined(std::size_t pieces) {
     add(Severity::note, "filler-joined",
-        "The film covers " + std::to_string(pieces) + " pieces of filler that do not touch; " +
-            count_of(static_cast<int>(drape_.bridges.size()), "bridge", "bridges") +
-            " of filler over film joins them, so that one port draws on all. Each bridge counts "
-            "as a piece.",
+        count_of(
+            static_cast<int>(drape_.bridges.size()),
+            "The film covers {2} pieces of filler that do not touch; {1} bridge of filler over "
+            "film joins them, so that one port draws on all. Each bridge counts as a piece.",
+            "The film covers {2} pieces of filler that do not touch; {1} bridges of filler over "
+            "film join them, so that one port draws on all. Each bridge counts as a piece.",
+            {pieces}),
         source_of_limit("bridge_width_cm"));
   }
 
   void report_barred(std::size_t pieces) {
     add(Severity::warning, "filler-not-joined",
-        "No way for a bridge leads to " + count_of(static_cast<int>(pieces), "piece", "pieces") +
-            " of filler under this film: zones or other wounds bar it. The port does not draw "
-            "on it; give it a port of its own.",
+        say("No way for a bridge leads to {1} of filler under this film: zones or other wounds bar "
+            "it. The port does not draw on it; give it a port of its own.",
+            {count_of(static_cast<int>(pieces), "piece", "pieces")}),
         source_of_limit("bridge_width_cm"));
   }
 
   void report_bridge() {
     const Bridge& bridge = drape_.bridges.back();
     add(Severity::note, "port-on-bridge",
-        "The port sits beside the wound: a bridge of filler " + format_short(bridge.width_cm, 2) +
-            " cm wide and " + format_number(bridge.length_cm, 1) + " cm long leads to a pad of " +
-            format_short(bridge.pad_diameter_cm, 2) +
-            " cm, over film that protects the skin. It counts as a piece.",
+        say("The port sits beside the wound: a bridge of filler {1} cm wide and {2} cm long leads "
+            "to "
+            "a pad of {3} cm, over film that protects the skin. It counts as a piece.",
+            {format_short(bridge.width_cm, 2), format_number(bridge.length_cm, 1),
+             format_short(bridge.pad_diameter_cm, 2)}),
         source_of_limit("bridge_width_cm"));
     if (!bridge.crosses_no_port) return;
     add(Severity::warning, "bridge-crosses-zone",
-        "The bridge crosses a zone where no port may sit, as the wound itself lies in it. Keep "
-        "the strip flat there and watch the skin under it.",
+        say("The bridge crosses a zone where no port may sit, as the wound itself lies in it. Keep "
+            "the strip flat there and watch the skin under it."),
         source_of_limit("bridge_width_cm"));
   }
 
   void report_no_way() {
     add(Severity::warning, "no-way-for-bridge",
-        "No way was found for a bridge to a place where the port can sit: zones or other wounds "
-        "bar it.",
+        say("No way was found for a bridge to a place where the port can sit: zones or other "
+            "wounds "
+            "bar it."),
         source_of_limit("bridge_width_cm"));
   }
 
   void report_aperture_off_filler() {
     add(port_.centre_cm ? Severity::warning : Severity::stop, "aperture-off-filler",
-        "The aperture of " + format_short(settings_.aperture_diameter_cm, 2) +
-            " cm does not lie wholly over filler: the largest that does here is " +
-            format_number(port_.room.value, 2) + " cm across.",
+        say("The aperture of {1} cm does not lie wholly over filler: the largest that does here is "
+            "{2} cm across.",
+            {format_short(settings_.aperture_diameter_cm, 2), format_number(port_.room.value, 2)}),
         source_of_rule("aperture-over-filler"));
   }
 
   void report_base_on_zone() {
     add(Severity::warning, "base-on-zone",
-        "The port's base of " + format_short(settings_.port_base_diameter_cm, 2) +
-            " cm reaches into a zone where no port or film may be: pressure on a bony place or a "
-            "crease. Choose another place, or ask for a bridge.",
+        say("The port's base of {1} cm reaches into a zone where no port or film may be: pressure "
+            "on "
+            "a bony place or a crease. Choose another place, or ask for a bridge.",
+            {format_short(settings_.port_base_diameter_cm, 2)}),
         own_rule());
   }
 
@@ -213,8 +219,8 @@ void check_port_base(const Drape& drape, FindingList& findings) {
   if (room_cm >= drape.port.base_diameter_cm / 2) return;
   findings.add({.severity = Severity::warning,
                 .code = "base-off-film",
-                .text = "The port's base of " + format_short(drape.port.base_diameter_cm, 2) +
-                        " cm reaches beyond the film.",
+                .text = say("The port's base of {1} cm reaches beyond the film.",
+                            {format_short(drape.port.base_diameter_cm, 2)}),
                 .source = own_rule(),
                 .wound = drape.wounds.front(),
                 .where_cm = centre});

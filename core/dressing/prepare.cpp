@@ -11,21 +11,28 @@
 namespace drapewright::dressing {
 namespace {
 
+std::string mending_in_words(const geometry::Tidied& tidied) {
+  const std::string spikes = count_of(tidied.spikes_removed, "spike", "spikes");
+  const std::string parts = count_of(static_cast<int>(tidied.region.size()), "part", "parts");
+  if (!tidied.split) {
+    return say("The outline was mended before planning: {1} without width cut off.", {spikes});
+  }
+  if (tidied.spikes_removed == 0) {
+    return say("The outline was mended before planning: it touches itself and was taken as {1}.",
+               {parts});
+  }
+  return say(
+      "The outline was mended before planning: {1} without width cut off; it touches itself "
+      "and was taken as {2}.",
+      {spikes, parts});
+}
+
 void report_mending(const geometry::Tidied& tidied, const wound::Wound& wound,
                     FindingList& findings) {
   if (tidied.spikes_removed == 0 && !tidied.split) return;
-  std::string text = "The outline was mended before planning:";
-  if (tidied.spikes_removed > 0) {
-    text += " " + count_of(tidied.spikes_removed, "spike", "spikes") + " without width cut off";
-  }
-  if (tidied.split) {
-    text += std::string(tidied.spikes_removed > 0 ? ";" : "") +
-            " it touches itself and was taken as " +
-            count_of(static_cast<int>(tidied.region.size()), "part", "parts");
-  }
   findings.add({.severity = Severity::note,
                 .code = "outline-mended",
-                .text = text + ". Its area is unchanged.",
+                .text = mending_in_words(tidied) + " " + say("Its area is unchanged."),
                 .source = own_rule(),
                 .wound = wound.id,
                 .where_cm = tidied.where});
@@ -46,16 +53,16 @@ void report_overlaps(const std::vector<PreparedWound>& wounds, FindingList& find
       if (apart(i, j)) continue;
       const geometry::Region shared = geometry::intersect(wounds[i].shape, wounds[j].shape);
       if (geometry::area(shared) < 1e-4) continue;
-      findings.add({.severity = Severity::stop,
-                    .code = "wounds-overlap",
-                    .text = "Wounds " + wounds[i].wound->id + " and " + wounds[j].wound->id +
-                            " are drawn over each other by " +
-                            format_number(geometry::area(shared), 2) +
-                            " cm2: filler would be counted twice there. Draw them as one wound, "
-                            "or apart.",
-                    .source = own_rule(),
-                    .wound = wounds[j].wound->id,
-                    .where_cm = inside_point(shared.front())});
+      findings.add(
+          {.severity = Severity::stop,
+           .code = "wounds-overlap",
+           .text = say("Wounds {1} and {2} are drawn over each other by {3} cm2: filler would be "
+                       "counted twice there. Draw them as one wound, or apart.",
+                       {wounds[i].wound->id, wounds[j].wound->id,
+                        format_number(geometry::area(shared), 2)}),
+           .source = own_rule(),
+           .wound = wounds[j].wound->id,
+           .where_cm = inside_point(shared.front())});
     }
   }
 }
@@ -72,8 +79,8 @@ std::vector<PreparedWound> prepare_wounds(const wound::Assessment& assessment,
     geometry::Tidied tidied = geometry::tidy({wound.outline_cm, wound.islands_cm});
     report_mending(tidied, wound, findings);
     if (tidied.region.empty()) {
-      throw InputError("nothing is left of wound \"" + wound.id + "\" after its islands",
-                       "islands that leave some wound");
+      throw InputError(say("nothing is left of wound \"{1}\" after its islands", {wound.id}),
+                       say("islands that leave some wound"));
     }
     auto map = std::make_shared<const geometry::ClearanceMap>(tidied.region);
     prepared.push_back({&wound, std::move(tidied.region), std::move(map)});

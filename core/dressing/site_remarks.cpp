@@ -2,6 +2,7 @@
 
 #include <string>
 
+#include "core/base/say.h"
 #include "core/practice/cautions.h"
 
 namespace drapewright::dressing {
@@ -9,43 +10,44 @@ namespace {
 
 using practice::BodySite;
 
-std::string quoted(const std::string& text) { return "\"" + text + "\""; }
-
 /// Read from free words, the site may be another.
 void remark_on_doubt(const wound::Case& value, FindingList& findings) {
   const auto named = practice::body_sites_named(value.body_site);
   if (named.size() < 2) return;
   std::string others;
   for (std::size_t i = 1; i < named.size(); ++i) {
-    others += (others.empty() ? "" : ", ") + std::string(named[i]->name);
+    others += (others.empty() ? "" : ", ") + say(named[i]->name);
   }
-  findings.add({.severity = Severity::warning,
-                .code = "site-unclear",
-                .text = "The body site " + quoted(value.body_site) + " was read as: " +
-                        std::string(named.front()->name) + ". It also names: " + others +
-                        ". Choose the site from the list if that is not meant.",
-                .source = own_rule()});
+  findings.add(
+      {.severity = Severity::warning,
+       .code = "site-unclear",
+       .text = say("The body site \"{1}\" was read as: {2}. It also names: {3}. Choose the site "
+                   "from the list if that is not meant.",
+                   {value.body_site, say(named.front()->name), others}),
+       .source = own_rule()});
 }
 
 void remark_on_unknown_site(const wound::Case& value, FindingList& findings) {
   const bool chosen = !value.body_site_id.empty();
   if (!chosen && value.body_site.empty()) return;
-  findings.add({.severity = chosen ? Severity::warning : Severity::note,
-                .code = "site-unknown",
-                .text = "The body site " + quoted(chosen ? value.body_site_id : value.body_site) +
-                        " is not one that this version knows: no cautions of the place are "
-                        "shown, and 12 o'clock is taken to point to the head. Choose the nearest "
-                        "from the list.",
-                .source = own_rule()});
+  findings.add(
+      {.severity = chosen ? Severity::warning : Severity::note,
+       .code = "site-unknown",
+       .text = say("The body site \"{1}\" is not one that this version knows: no cautions of the "
+                   "place are shown, and 12 o'clock is taken to point to the head. Choose "
+                   "the nearest from the list.",
+                   {chosen ? value.body_site_id : value.body_site}),
+       .source = own_rule()});
 }
 
 void remark_on_clock(const BodySite& site, FindingList& findings) {
   if (site.twelve == practice::Twelve::head) return;
-  findings.add({.severity = Severity::note,
-                .code = "site-clock",
-                .text = "On the foot 12 o'clock points to the heel and 6 to the toes. Make sure "
-                        "that every position by the clock was entered that way.",
-                .source = practice::describe(practice::source_of_clock())});
+  findings.add(
+      {.severity = Severity::note,
+       .code = "site-clock",
+       .text = say("On the foot 12 o'clock points to the heel and 6 to the toes. Make sure "
+                   "that every position by the clock was entered that way."),
+       .source = practice::describe(practice::source_of_clock())});
 }
 
 void remark_on_missing_girth(const wound::Case& value, const BodySite& site,
@@ -54,8 +56,10 @@ void remark_on_missing_girth(const wound::Case& value, const BodySite& site,
   findings.add(
       {.severity = Severity::note,
        .code = "site-girth-missing",
-       .text = "Measure the girth here (" + std::string(site.name) +
-               ") and enter it: without it nobody has checked whether the film closes round.",
+       .text =
+           say("Measure the girth here ({1}) and enter it: without it nobody has checked whether "
+               "the film closes round.",
+               {say(site.name)}),
        .source = practice::describe(practice::find_caution("circumferential-dressing")->source)});
 }
 
@@ -64,7 +68,7 @@ void remark_on_cautions(const BodySite& site, FindingList& findings) {
     const practice::SiteCaution& caution = practice::site_caution(id);
     findings.add({.severity = caution.warns ? Severity::warning : Severity::note,
                   .code = "site-" + std::string(caution.id),
-                  .text = std::string(site.name) + ": " + std::string(caution.text),
+                  .text = say(site.name) + ": " + say(caution.text),
                   .source = practice::describe(caution.source)});
   }
 }

@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "core/base/numbers.h"
+#include "core/base/say.h"
 #include "core/dressing/filler_stock.h"
 #include "core/dressing/pockets.h"
 #include "core/dressing/slices.h"
@@ -51,7 +52,7 @@ class WoundFiller {
   geometry::Offset outline_at(double run_in_cm, bool into_pockets) const {
     if (!into_pockets) return geometry::inset(*prepared_.map, settings().inset_cm + run_in_cm);
     const auto widened = undermined_outline(prepared_, run_in_cm, case_.head_direction_deg);
-    if (!widened) return {.doubt = "the pockets' outline could not be verified"};
+    if (!widened) return {.doubt = say("the pockets' outline could not be verified")};
     if (widened->empty()) return {.verified = true};
     return geometry::inset(*widened, settings().inset_cm);
   }
@@ -97,29 +98,31 @@ class WoundFiller {
   void report(const Slicing& slicing) {
     if (wound_.depth_cm <= 0) {
       add(Severity::note, "depth-not-given",
-          "No depth is given: one layer of the thinnest sheet is planned. Measure the deepest "
-          "point; a deeper wound takes more.",
+          say("No depth is given: one layer of the thinnest sheet is planned. Measure the deepest "
+              "point; a deeper wound takes more."),
           own_rule());
     }
     if (slicing.left_out_cm > 0) {
       add(Severity::note, "last-layer-left-out",
-          "The lowest " + format_short(slicing.left_out_cm, 2) +
-              " cm get no layer of their own: filler cannot be cut that thin. Check that what is "
-              "above reaches the bed when it is drawn down; if not, use a thicker sheet.",
+          say("The lowest {1} cm get no layer of their own: filler cannot be cut that thin. Check "
+              "that what is above reaches the bed when it is drawn down; if not, use a thicker "
+              "sheet.",
+              {format_short(slicing.left_out_cm, 2)}),
           source_of_limit("thinnest_layer_cm"));
     }
     if (!slicing.thickness_in_stock) {
       add(Severity::warning, "no-sheet-of-thickness",
-          "No filler sheet of " + format_short(settings().filler_thickness_cm, 2) +
-              " cm or thinner is in stock.",
+          say("No filler sheet of {1} cm or thinner is in stock.",
+              {format_short(settings().filler_thickness_cm, 2)}),
           own_rule());
     }
   }
 
   void report_doubt(const std::string& doubt, int index) {
     add(Severity::stop, "fill-not-verified",
-        "The cut of layer " + std::to_string(index) + " did not pass its own check (" + doubt +
-            ") and is not shown. Trace the outline again, or change the inset slightly.",
+        say("The cut of layer {1} did not pass its own check ({2}) and is not shown. Trace the "
+            "outline again, or change the inset slightly.",
+            {index, doubt}),
         own_rule(), middle());
   }
 
@@ -129,19 +132,21 @@ class WoundFiller {
     // Down to a whole millimetre, and a millimetre less so that something is left to cut.
     const double advised_cm = std::floor((room_cm - run_in_cm - 0.1) * 10 + 1e-9) / 10;
     std::string text =
-        "No filler fits at an inset of " + format_short(settings().inset_cm + run_in_cm, 2) +
-        " cm: at its widest the wound leaves " + format_number(room_cm, 2) + " cm to its edge.";
-    text += advised_cm >= 0 ? " An inset of " + format_short(advised_cm, 1) + " cm or less fits."
-                            : " No inset fits; ask how this wound is to be dressed.";
+        say("No filler fits at an inset of {1} cm: at its widest the wound leaves {2} cm to its "
+            "edge.",
+            {format_short(settings().inset_cm + run_in_cm, 2), format_number(room_cm, 2)}) +
+        " ";
+    text += advised_cm >= 0 ? say("An inset of {1} cm or less fits.", {format_short(advised_cm, 1)})
+                            : say("No inset fits; ask how this wound is to be dressed.");
     add(Severity::stop, "no-filler-fits", text, source_of_limit("inset_cm"),
         circle ? circle->centre : middle());
   }
 
   void report_vanished(const Slice& slice, int index) {
     add(Severity::warning, "layer-vanishes",
-        "The wall closes in: below " + format_short(slice.top_cm, 2) +
-            " cm no filler fits at layer " + std::to_string(index) +
-            ". The bed there stays without filler.",
+        say("The wall closes in: below {1} cm no filler fits at layer {2}. The bed there stays "
+            "without filler.",
+            {format_short(slice.top_cm, 2), index}),
         own_rule(), middle());
   }
 

@@ -19,6 +19,7 @@
 #include "core/report/rulers.h"
 #include "core/report/scale_map.h"
 #include "core/report/text_size.h"
+#include "core/supplies/stock_item.h"
 
 namespace drapewright::report {
 namespace {
@@ -107,7 +108,8 @@ class CutPage {
     const auto add = [&](const std::vector<CutSheet>& layout, const char* noun) {
       int number = 0;
       for (const CutSheet& sheet : layout) {
-        all.emplace_back(&sheet, noun + std::to_string(++number) + ": " + sheet.item);
+        all.emplace_back(&sheet,
+                         noun + std::to_string(++number) + ": " + supplies::shown_name(sheet.item));
       }
     };
     add(plan_.cut_layout, "Sheet ");

@@ -3,6 +3,7 @@
 #include "core/base/numbers.h"
 #include "core/base/say.h"
 #include "core/report/sketch.h"
+#include "core/supplies/stock_item.h"
 
 namespace drapewright::report {
 
@@ -41,7 +42,8 @@ std::string describe_bridges(const dressing::Drape& drape) {
 
 std::string describe_drape(const dressing::Drape& drape) {
   std::vector<std::string> items;
-  for (const dressing::FilmSheet& sheet : drape.sheets) items.push_back(sheet.item);
+  for (const dressing::FilmSheet& sheet : drape.sheets)
+    items.push_back(supplies::shown_name(sheet.item));
   return "Film over " + join(drape.wounds, ", ") + ": least border " +
          border_in_words(drape.least_border.value) + ", " +
          (items.empty() ? "no single sheet holds it" : "from " + join(items, ", ")) + ". " +

@@ -7,6 +7,7 @@
 #include "core/base/numbers.h"
 #include "core/base/say.h"
 #include "core/report/text_columns.h"
+#include "core/supplies/stock_item.h"
 
 namespace drapewright::report {
 namespace {
@@ -65,7 +66,7 @@ class Summary {
     if (forecast_.findings.empty()) return;
     title("FINDINGS");
     for (const auto& finding : forecast_.findings) {
-      line(std::string(dressing::name_of(finding.severity)) + ": " + finding.text);
+      line(say(dressing::name_of(finding.severity)) + ": " + finding.text);
     }
   }
 
@@ -74,8 +75,8 @@ class Summary {
     Columns table({32, -22, -22, -10});
     out_ += table.row({"Item", "first week", count_of(forecast_.weeks, "week", "weeks"), "cost"});
     for (const ItemForecast& item : forecast_.items) {
-      out_ += table.row(
-          {item.item, in_words(item.weeks.front()), in_words(item.total), money(item.cost)});
+      out_ += table.row({supplies::shown_name(item.item), in_words(item.weeks.front()),
+                         in_words(item.total), money(item.cost)});
     }
   }
 
@@ -88,7 +89,7 @@ class Summary {
     if (!std::ranges::any_of(forecast_.items, listed)) return;
     title("ORDERS");
     for (const ItemForecast& item : forecast_.items) {
-      if (item.order) tell_order(item.item, *item.order);
+      if (item.order) tell_order(supplies::shown_name(item.item), *item.order);
     }
     line("All orders: " + format_number(forecast_.order_cost, 2) + ".");
   }
@@ -108,7 +109,7 @@ class Summary {
     Columns table({40, -8});
     for (const ItemForecast& item : forecast_.items) {
       if (item.enough.front() == 0) continue;
-      out_ += table.row({item.item, std::to_string(item.enough.front())});
+      out_ += table.row({supplies::shown_name(item.item), std::to_string(item.enough.front())});
     }
   }
 
@@ -124,7 +125,7 @@ class Summary {
          " a week (95 %: " + format_number(rate.low, 2) + " to " + format_number(rate.high, 2) +
          "); to take it over, set extra_dressings_per_week to it.");
     for (const auto& item : use.items) {
-      line(item.item + ": " + format_number(item.recorded, 0) + " for " +
+      line(supplies::shown_name(item.item) + ": " + format_number(item.recorded, 0) + " for " +
            format_number(item.planned, 1) + ", " + percent(item.bias()));
     }
   }

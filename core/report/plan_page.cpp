@@ -14,6 +14,7 @@
 #include "core/report/plan_words.h"
 #include "core/report/section_drawing.h"
 #include "core/report/text_size.h"
+#include "core/supplies/stock_item.h"
 
 namespace drapewright::report {
 
@@ -192,7 +193,7 @@ class PlanPages {
                               glued(one_decimal(drape.rectangle.length_cm) + " x " +
                                     one_decimal(drape.rectangle.width_cm) + " cm"));
     std::vector<std::string> items;
-    for (const auto& sheet : drape.sheets) items.push_back(sheet.item);
+    for (const auto& sheet : drape.sheets) items.push_back(supplies::shown_name(sheet.item));
     flow_->row("Sheets",
                items.empty() ? "the stock has not enough: see the findings" : joined(items));
     flow_->row("Border", "asked for " + glued(format_short(plan_.border_cm, 2) + " cm") +
@@ -264,8 +265,9 @@ class PlanPages {
                   {course, "course", Label::Anchor::end, true},
                   {names, "item", Label::Anchor::start, true}});
     for (const auto& item : plan_.consumables) {
-      const auto lines = wrapped(item.item + (item.estimate ? " (estimate)" : ""),
-                                 flow_->column_width() - names, page_text_mm);
+      const auto lines =
+          wrapped(supplies::shown_name(item.item) + (item.estimate ? " (estimate)" : ""),
+                  flow_->column_width() - names, page_text_mm);
       for (std::size_t i = 0; i < lines.size(); ++i) {
         if (i > 0) {
           flow_->cells({{names, lines[i]}});
@@ -283,7 +285,7 @@ class PlanPages {
     flow_->heading("Findings");
     if (plan_.findings.empty()) flow_->paragraph("None.");
     for (const auto& finding : plan_.findings) {
-      const std::string severity = upper(dressing::name_of(finding.severity));
+      const std::string severity = upper(say(dressing::name_of(finding.severity)));
       flow_->paragraph(severity + ": " + of_wound(finding) + finding.text);
       if (!finding.source.empty()) flow_->paragraph("[" + finding.source + "]", {}, 4);
       flow_->keep();

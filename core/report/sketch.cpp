@@ -12,6 +12,7 @@
 #include "core/report/sketch_builder.h"
 #include "core/report/text_size.h"
 #include "core/report/undermining_sketch.h"
+#include "core/supplies/stock_item.h"
 
 namespace drapewright::report {
 
@@ -235,7 +236,7 @@ void add_drape(SketchBuilder& builder, const dressing::Drape& drape) {
     if (sheet.shared > 0) continue;  // it lies over this wound only on the cutting table
     const geometry::Ring corners = geometry::corners(sheet.place);
     builder.add_area(LayerKind::film_sheet, {corners, {}});
-    builder.add_caption({LayerKind::film_sheet, corners.front(), sheet.item});
+    builder.add_caption({LayerKind::film_sheet, corners.front(), supplies::shown_name(sheet.item)});
   }
   for (const geometry::Segment& seam : drape.seams) {
     builder.add_chain(LayerKind::seam, {{seam.from, seam.to}, false});

@@ -12,6 +12,7 @@
 #include "core/report/cut_words.h"
 #include "core/report/inner_point.h"
 #include "core/report/sketch.h"
+#include "core/supplies/stock_item.h"
 
 namespace drapewright::report {
 
@@ -266,7 +267,7 @@ std::vector<Template> port_templates(const Plan& plan) {
 
 Template sheet_template(const dressing::CutSheet& sheet, const std::string& name, bool several) {
   Template result{.part = TemplatePart::sheets,
-                  .title = name + ": " + sheet.item,
+                  .title = name + ": " + supplies::shown_name(sheet.item),
                   .notes = {"Seen from the side that faces you in the wound: pieces are turned, "
                             "never turned over. Dots: the sheet's edge."}};
   result.lines.push_back({LayerKind::guide, closed(geometry::rectangle(

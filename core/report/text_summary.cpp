@@ -12,6 +12,7 @@
 #include "core/geometry/measures.h"
 #include "core/report/cut_words.h"
 #include "core/report/plan_words.h"
+#include "core/supplies/stock_item.h"
 
 namespace drapewright::report {
 namespace {
@@ -114,7 +115,7 @@ class Summary {
 
   void write_finding(const dressing::Finding& finding) {
     const bool several = plan_.wounds.size() > 1 && !finding.wound.empty();
-    paragraph("  " + left(upper(dressing::name_of(finding.severity)), 9),
+    paragraph("  " + left(upper(say(dressing::name_of(finding.severity))), 9),
               (several ? "Wound " + finding.wound + ": " : "") + finding.text);
     std::string rest = finding.code;
     if (finding.where_cm) {
@@ -219,14 +220,16 @@ class Summary {
     for (std::size_t i = 0; i < plan_.cut_layout.size(); ++i) {
       const auto& sheet = plan_.cut_layout[i];
       row("Sheet " + std::to_string(i + 1),
-          sheet.item + ": " + pieces_in_words(sheet, plan_.wounds.size() > 1) +
+          supplies::shown_name(sheet.item) + ": " +
+              pieces_in_words(sheet, plan_.wounds.size() > 1) +
               (sheet.off_cut ? "; leaves " + glued(off_cut_in_words(*sheet.off_cut)) : ""));
     }
     for (const auto& comparison : plan_.sheet_comparison) write_choices(comparison);
     for (std::size_t i = 0; i < plan_.film_layout.size(); ++i) {
       const auto& sheet = plan_.film_layout[i];
       row("Shared film " + std::to_string(i + 1),
-          sheet.item + ": " + pieces_in_words(sheet, plan_.wounds.size() > 1));
+          supplies::shown_name(sheet.item) + ": " +
+              pieces_in_words(sheet, plan_.wounds.size() > 1));
     }
     paragraph("  ", std::string(cost_advice));
     paragraph("  ", std::string(off_cut_advice));
@@ -292,7 +295,7 @@ class Summary {
   void write_protection(const dressing::Drape& drape) {
     for (const auto& sheet : drape.protection_sheets) {
       row("Under the bridge",
-          sheet.item +
+          supplies::shown_name(sheet.item) +
               (sheet.shared > 0 ? ", shared film sheet " + std::to_string(sheet.shared)
                                 : std::string()) +
               ", cut to protect the skin");
@@ -308,12 +311,13 @@ class Summary {
     if (drape.sheets.empty()) row("Sheet", "the stock has not enough: see the findings");
     for (const auto& sheet : drape.sheets) {
       if (sheet.shared > 0) {
-        row("Sheet", sheet.item + ", shared film sheet " + std::to_string(sheet.shared) +
-                         ": see the cut layout");
+        row("Sheet", supplies::shown_name(sheet.item) + ", shared film sheet " +
+                         std::to_string(sheet.shared) + ": see the cut layout");
         continue;
       }
       const geometry::Point centre = sheet.place.centre;
-      row("Sheet", sheet.item + ", " + glued("middle at " + in_words(centre)) + ", longer side " +
+      row("Sheet", supplies::shown_name(sheet.item) + ", " +
+                       glued("middle at " + in_words(centre)) + ", longer side " +
                        along_clock(sheet.place.angle_deg, plan_));
     }
     if (drape.sheets.size() > 1) row("Seams", "look for leaks wherever sheets overlap");
@@ -376,7 +380,7 @@ class Summary {
     for (const auto& item : plan_.consumables) {
       paragraph(right(format_short(item.per_application, 2), 8) +
                     right(format_short(item.per_course, 2), 8) + "  ",
-                item.item + (item.estimate ? " (estimate)" : ""));
+                supplies::shown_name(item.item) + (item.estimate ? " (estimate)" : ""));
       paragraph(std::string(20, ' '), item.basis);
     }
   }

@@ -32,7 +32,8 @@ struct StockItem {
 using StockList = std::vector<StockItem>;
 
 /// The catalogue that is planned with when a case brings no list of its own: generic sizes in
-/// round numbers of our own, unit costs invented (and called so wherever they are shown).
+/// round numbers of our own, unit costs invented (and called so wherever they are shown). Its names
+/// are the same in every language, so that files can be exchanged; what is shown is said.
 const StockList& built_in_catalogue();
 
 /// What else lies on a dressing trolley: `per_application` of it each time.
@@ -42,5 +43,9 @@ struct Sundry {
   std::string_view why;
 };
 const std::vector<Sundry>& built_in_sundries();
+
+/// An item's name as people read it: the catalogue's and the sundries' own names in their language,
+/// a stock's local name as it stands.
+std::string shown_name(std::string_view item);
 
 }  // namespace drapewright::supplies

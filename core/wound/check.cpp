@@ -5,6 +5,7 @@
 
 #include "core/base/error.h"
 #include "core/base/numbers.h"
+#include "core/base/say.h"
 #include "core/geometry/validity.h"
 #include "core/practice/limits.h"
 #include "core/wound/case.h"
@@ -28,23 +29,24 @@ void check_number(double value, std::string_view id, const std::string& pointer)
   const practice::Limit& limit = practice::limit(id);
   if (practice::within_bounds(limit, value)) return;
   const std::string member = pointer.substr(pointer.rfind('/') + 1);
-  refuse("`" + member + "` is " + format_short(value, 4), practice::bounds_in_words(limit),
+  refuse(say("`{1}` is {2}", {member, format_short(value, 4)}), practice::bounds_in_words(limit),
          pointer);
 }
 
 void check_clock(double hour, const std::string& pointer) {
   if (std::isfinite(hour) && hour > 0 && hour <= 12) return;
-  refuse("the clock position is " + format_short(hour, 4), "an hour above 0, up to 12", pointer);
+  refuse(say("the clock position is {1}", {format_short(hour, 4)}),
+         say("an hour above 0, up to 12"), pointer);
 }
 
-void check_text(const std::string& text, std::size_t longest, std::string_view what,
+/// @param fault says how many characters there are, at its place {1}
+void check_text(const std::string& text, std::size_t longest, std::string_view fault,
                 const std::string& pointer) {
   // Characters, not bytes: continuation bytes of UTF-8 do not count.
   const auto characters = std::ranges::count_if(
       text, [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; });
   if (characters >= 1 && static_cast<std::size_t>(characters) <= longest) return;
-  refuse(std::string(what) + " has " + std::to_string(characters) + " characters",
-         "1 to " + std::to_string(longest), pointer);
+  refuse(say(fault, {static_cast<int>(characters)}), say("{1} to {2}", {1, longest}), pointer);
 }
 
 bool is_leap(int year) { return (year % 4 == 0 && year % 100 != 0) || year % 400 == 0; }
@@ -64,7 +66,7 @@ bool is_date(const std::string& text) {
 
 void check_date(const std::string& text, const std::string& pointer) {
   if (is_date(text)) return;
-  refuse("\"" + text + "\" is not a date", "a day of the calendar as YYYY-MM-DD", pointer);
+  refuse(say("\"{1}\" is not a date", {text}), say("a day of the calendar as YYYY-MM-DD"), pointer);
 }
 
 void check_undermining(const Undermining& value, const std::string& pointer) {
@@ -79,7 +81,7 @@ void check_tunnel(const Tunnel& value, const std::string& pointer) {
 }
 
 void check_wound(const Wound& value, const std::string& pointer) {
-  check_text(value.id, 16, "the wound's id", child(pointer, "id"));
+  check_text(value.id, 16, term("the wound's id has {1} characters"), child(pointer, "id"));
   check_outline(value.outline_cm, value.islands_cm, pointer);
   check_number(value.depth_cm, "depth_cm", child(pointer, "depth_cm"));
   check_number(value.wall_run_in_cm, "wall_run_in_cm", child(pointer, "wall_run_in_cm"));
@@ -94,13 +96,13 @@ void check_wound(const Wound& value, const std::string& pointer) {
 void check_assessment(const Assessment& value, const std::string& pointer) {
   check_date(value.date, child(pointer, "date"));
   const std::string wounds = child(pointer, "wounds");
-  if (value.wounds.empty()) refuse("there is no wound", "one wound or more", wounds);
+  if (value.wounds.empty()) refuse(say("there is no wound"), say("one wound or more"), wounds);
   std::set<std::string> seen;
   for (std::size_t i = 0; i < value.wounds.size(); ++i) {
     check_wound(value.wounds[i], child(wounds, i));
     if (!seen.insert(value.wounds[i].id).second) {
-      refuse("a second wound has the id \"" + value.wounds[i].id + "\"",
-             "an id of its own for every wound", child(child(wounds, i), "id"));
+      refuse(say("a second wound has the id \"{1}\"", {value.wounds[i].id}),
+             say("an id of its own for every wound"), child(child(wounds, i), "id"));
     }
   }
   for (std::size_t i = 0; i < value.skin_zones.size(); ++i) {
@@ -117,7 +119,8 @@ void check_assessment(const Assessment& value, const std::string& pointer) {
 void check_port_places(const std::vector<geometry::Point>& places, const std::string& pointer) {
   for (std::size_t i = 0; i < places.size(); ++i) {
     if (std::isfinite(places[i].x) && std::isfinite(places[i].y)) continue;
-    refuse("the port's place is not finite", "two finite numbers [x, y] in cm", child(pointer, i));
+    refuse(say("the port's place is not finite"), say("two finite numbers [x, y] in cm"),
+           child(pointer, i));
   }
 }
 
@@ -145,17 +148,18 @@ void check_settings(const DressingSettings& value) {
 
 /// Sheets without sides cannot be laid out, so a list that has such a line is refused.
 void check_stock_item(const supplies::StockItem& value, const std::string& pointer) {
-  if (value.item.empty()) refuse("the item has no name", "a name", child(pointer, "item"));
+  if (value.item.empty()) {
+    refuse(say("the item has no name"), say("a name"), child(pointer, "item"));
+  }
   const bool sheet =
       value.kind == supplies::Kind::filler_sheet || value.kind == supplies::Kind::film_sheet;
   const auto side = [&](const std::optional<double>& number, std::string_view id, bool needed) {
     if (!number && needed) {
-      refuse(
-          "`" + std::string(id) + "` is missing in a " + std::string(supplies::name_of(value.kind)),
-          "a length in cm", pointer);
+      refuse(say("`{1}` is missing in a {2}", {id, supplies::name_of(value.kind)}),
+             say("a length in cm"), pointer);
     }
     if (number && !(std::isfinite(*number) && *number > 0 && *number <= 500)) {
-      refuse("`" + std::string(id) + "` is " + format_short(*number), "above 0, up to 500",
+      refuse(say("`{1}` is {2}", {id, format_short(*number)}), say("above 0, up to 500"),
              child(pointer, id));
     }
   };
@@ -163,15 +167,15 @@ void check_stock_item(const supplies::StockItem& value, const std::string& point
   side(value.width_cm, "width_cm", sheet);
   side(value.thickness_cm, "thickness_cm", value.kind == supplies::Kind::filler_sheet);
   if (value.capacity_ml && !(std::isfinite(*value.capacity_ml) && *value.capacity_ml > 0)) {
-    refuse("`capacity_ml` is " + format_short(*value.capacity_ml), "above 0",
+    refuse(say("`{1}` is {2}", {"capacity_ml", format_short(*value.capacity_ml)}), say("above 0"),
            child(pointer, "capacity_ml"));
   }
   if (value.unit_cost && !(std::isfinite(*value.unit_cost) && *value.unit_cost >= 0)) {
-    refuse("`unit_cost` is " + format_short(*value.unit_cost), "0 or more",
+    refuse(say("`{1}` is {2}", {"unit_cost", format_short(*value.unit_cost)}), say("0 or more"),
            child(pointer, "unit_cost"));
   }
   if (value.available && *value.available < 0) {
-    refuse("`available` is " + std::to_string(*value.available), "0 or more",
+    refuse(say("`{1}` is {2}", {"available", *value.available}), say("0 or more"),
            child(pointer, "available"));
   }
 }
@@ -179,11 +183,11 @@ void check_stock_item(const supplies::StockItem& value, const std::string& point
 void check_application(const Application& value, const std::string& pointer) {
   check_date(value.date, child(pointer, "date"));
   if (value.pieces_placed < 0) {
-    refuse("`pieces_placed` is " + std::to_string(value.pieces_placed), "0 or more",
+    refuse(say("`{1}` is {2}", {"pieces_placed", value.pieces_placed}), say("0 or more"),
            child(pointer, "pieces_placed"));
   }
   if (value.pieces_removed && *value.pieces_removed < 0) {
-    refuse("`pieces_removed` is " + std::to_string(*value.pieces_removed), "0 or more",
+    refuse(say("`{1}` is {2}", {"pieces_removed", *value.pieces_removed}), say("0 or more"),
            child(pointer, "pieces_removed"));
   }
 }
@@ -214,22 +218,22 @@ void check_outline(const geometry::Ring& outline, const std::vector<geometry::Ri
 }
 
 void check(const Case& value) {
-  check_text(value.label, 80, "the label", "/label");
+  check_text(value.label, 80, term("the label has {1} characters"), "/label");
   if (!std::isfinite(value.head_direction_deg) || std::fabs(value.head_direction_deg) > 360) {
-    refuse("`head_direction_deg` is " + format_short(value.head_direction_deg), "-360 to 360",
-           "/head_direction_deg");
+    refuse(say("`{1}` is {2}", {"head_direction_deg", format_short(value.head_direction_deg)}),
+           say("{1} to {2}", {-360, 360}), "/head_direction_deg");
   }
   if (value.limb_girth_cm) check_number(*value.limb_girth_cm, "limb_girth_cm", "/limb_girth_cm");
   if (value.assessments.empty()) {
-    refuse("there is no assessment", "one assessment or more", "/assessments");
+    refuse(say("there is no assessment"), say("one assessment or more"), "/assessments");
   }
   for (std::size_t i = 0; i < value.assessments.size(); ++i) {
     check_assessment(value.assessments[i], child("/assessments", i));
     // The last is planned: in a list out of order that would be an old wound.
     if (i > 0 && value.assessments[i].date < value.assessments[i - 1].date) {
-      refuse("the assessment of " + value.assessments[i].date + " stands after that of " +
-                 value.assessments[i - 1].date,
-             "assessments with the oldest first", child(child("/assessments", i), "date"));
+      refuse(say("the assessment of {1} stands after that of {2}",
+                 {value.assessments[i].date, value.assessments[i - 1].date}),
+             say("assessments with the oldest first"), child(child("/assessments", i), "date"));
     }
   }
   check_settings(value.dressing);

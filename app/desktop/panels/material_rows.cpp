@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "core/base/numbers.h"
+#include "core/supplies/stock_item.h"
 
 namespace drapewright::desktop {
 namespace {
@@ -39,7 +40,8 @@ MaterialRow material_titles() { return {"Item", "Each time", "Course", "How it i
 std::vector<MaterialRow> material_rows(const dressing::Plan& plan) {
   std::vector<MaterialRow> rows;
   for (const auto& line : plan.consumables) {
-    rows.push_back({QString::fromStdString(line.item) + (line.estimate ? " (estimate)" : ""),
+    rows.push_back({QString::fromStdString(supplies::shown_name(line.item)) +
+                        (line.estimate ? " (estimate)" : ""),
                     QString::fromStdString(format_short(line.per_application, 2)),
                     QString::fromStdString(format_short(line.per_course, 2)),
                     QString::fromStdString(line.basis)});

@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "core/base/numbers.h"
+#include "core/supplies/stock_item.h"
 
 namespace drapewright::desktop {
 namespace {
@@ -96,7 +97,8 @@ void add_film(std::vector<MeasureRow>& rows, const dressing::Drape& drape) {
        {},
        QString("%1 x %2 cm at any angle")
            .arg(fixed(drape.rectangle.length_cm, 4), fixed(drape.rectangle.width_cm, 4))});
-  for (const auto& sheet : drape.sheets) rows.push_back({"Sheet", text_of(sheet.item), {}, {}});
+  for (const auto& sheet : drape.sheets)
+    rows.push_back({"Sheet", text_of(supplies::shown_name(sheet.item)), {}, {}});
   if (drape.sheets.empty()) {
     rows.push_back({"Sheet", "none holds it", {}, "See the findings."});
   }

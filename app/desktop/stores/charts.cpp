@@ -15,6 +15,7 @@
 #include "app/desktop/theme/palette.h"
 #include "core/base/calendar.h"
 #include "core/base/numbers.h"
+#include "core/supplies/stock_item.h"
 
 namespace drapewright::desktop {
 namespace {
@@ -140,7 +141,8 @@ std::vector<Value> each(const std::vector<Week>& weeks, Value (*of)(const Week&)
 
 std::unique_ptr<QChart> draw_use(const Forecast& forecast, const ItemForecast& item,
                                  const QPalette& palette) {
-  WeekChart chart("Use in each week: " + QString::fromStdString(item.item), forecast, palette);
+  WeekChart chart("Use in each week: " + QString::fromStdString(supplies::shown_name(item.item)),
+                  forecast, palette);
   const bool dark = is_dark(palette);
   chart.add_band("90 % band", sky_blue, Qt::Dense6Pattern,
                  each<Band, std::pair<int, int>>(
@@ -156,8 +158,9 @@ std::unique_ptr<QChart> draw_use(const Forecast& forecast, const ItemForecast& i
 std::unique_ptr<QChart> draw_stock(const Forecast& forecast, const ItemForecast& item,
                                    const QPalette& palette) {
   using forecast::ShelfWeek;
-  WeekChart chart("On the shelf at each week's end: " + QString::fromStdString(item.item), forecast,
-                  palette);
+  WeekChart chart(
+      "On the shelf at each week's end: " + QString::fromStdString(supplies::shown_name(item.item)),
+      forecast, palette);
   if (!item.shelf) return chart.taken();
   const auto& weeks = item.shelf->weeks;
   chart.add_band("90 % band", sky_blue, Qt::Dense6Pattern,

@@ -3,6 +3,8 @@
 #include <algorithm>
 
 #include "core/base/calendar.h"
+#include "core/base/say.h"
+#include "core/supplies/stock_item.h"
 
 namespace drapewright::desktop {
 namespace {
@@ -36,7 +38,7 @@ std::string codes_of(const forecast::PatientSummary& patient) {
 
 void add(const dressing::Finding& finding, const std::string& where, NumberTable& table) {
   table.rows.push_back(
-      {text(std::string(dressing::name_of(finding.severity))), text(where), text(finding.text)});
+      {text(say(dressing::name_of(finding.severity))), text(where), text(finding.text)});
 }
 
 }  // namespace
@@ -60,9 +62,9 @@ NumberTable items_table(const Forecast& forecast) {
   NumberTable table{{"Item", "First week", "90 % band", "All weeks", "90 % band", "Cost"}, {}};
   for (const ItemForecast& item : forecast.items) {
     const Band& week = item.weeks.front();
-    table.rows.push_back({text(item.item), number(week.mean), range(week.low90, week.high90),
-                          number(item.total.mean), range(item.total.low90, item.total.high90),
-                          money(item.cost)});
+    table.rows.push_back({text(supplies::shown_name(item.item)), number(week.mean),
+                          range(week.low90, week.high90), number(item.total.mean),
+                          range(item.total.low90, item.total.high90), money(item.cost)});
   }
   return table;
 }
@@ -114,8 +116,8 @@ NumberTable orders_table(const Forecast& forecast) {
   for (const ItemForecast& item : forecast.items) {
     if (!item.order) continue;
     const auto& order = *item.order;
-    table.rows.push_back({text(item.item), count(order.packs), count(order.quantity),
-                          money(order.cost), count(order.reorder_point),
+    table.rows.push_back({text(supplies::shown_name(item.item)), count(order.packs),
+                          count(order.quantity), money(order.cost), count(order.reorder_point),
                           number(order.textbook_reorder_point), text(order.arithmetic)});
   }
   return table;
@@ -125,8 +127,8 @@ NumberTable pick_table(const Forecast& forecast) {
   NumberTable table{{"Item", "Take for the first week", "Expected"}, {}};
   for (const ItemForecast& item : forecast.items) {
     if (item.enough.front() == 0) continue;
-    table.rows.push_back(
-        {text(item.item), count(item.enough.front()), number(item.weeks.front().mean)});
+    table.rows.push_back({text(supplies::shown_name(item.item)), count(item.enough.front()),
+                          number(item.weeks.front().mean)});
   }
   return table;
 }

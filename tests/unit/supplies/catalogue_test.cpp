@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <set>
 
+#include "core/base/say.h"
 #include "core/supplies/stock_item.h"
 
 namespace drapewright::supplies {
@@ -26,6 +27,20 @@ TEST(Catalogue, GivesEverySheetItsSides) {
     EXPECT_EQ(item.capacity_ml.has_value(), item.kind == Kind::canister);
     EXPECT_GT(item.unit_cost.value_or(0), 0);
   }
+}
+
+class InAnotherLanguage : public testing::Test {
+ protected:
+  InAnotherLanguage() {
+    set_language({.translate = [](std::string_view, std::optional<int>) { return "Other"; }});
+  }
+  ~InAnotherLanguage() override { set_language({}); }
+};
+
+TEST_F(InAnotherLanguage, OwnNamesAreTranslatedAndLocalNamesStayAsTheyAre) {
+  EXPECT_EQ(shown_name(built_in_catalogue().front().item), "Other");
+  EXPECT_EQ(shown_name(built_in_sundries().front().item), "Other");
+  EXPECT_EQ(shown_name("Shelf 4, {1} of 2"), "Shelf 4, {1} of 2");
 }
 
 TEST(Catalogue, NamesEachItemOnceAndHasEveryKindThatAPlanNeeds) {
