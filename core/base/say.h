@@ -1,6 +1,6 @@
 #pragma once
 
-#include <cstddef>
+#include <concepts>
 #include <functional>
 #include <optional>
 #include <string>
@@ -29,8 +29,8 @@ class Insert {
   Insert(std::string text) : text_(std::move(text)) {}
   Insert(std::string_view text) : text_(text) {}
   Insert(const char* text) : text_(text) {}
-  Insert(int number) : text_(std::to_string(number)) {}
-  Insert(std::size_t number) : text_(std::to_string(number)) {}
+  template <std::integral Number>
+  Insert(Number number) : text_(std::to_string(number)) {}
 
   const std::string& text() const { return text_; }
 

@@ -8,6 +8,7 @@
 
 #include "app/printing/painter.h"
 #include "app/printing/pens.h"
+#include "app/wording/spoken.h"
 #include "core/report/legend.h"
 
 namespace drapewright::desktop {
@@ -42,13 +43,13 @@ LegendBox::LegendBox(QWidget* parent) : QFrame(parent) {
   setAutoFillBackground(true);
   setCursor(Qt::ArrowCursor);
   heading_ = new QToolButton(this);
-  heading_->setText(tr("Legend"));
+  heading_->setText(spoken("Legend"));
   heading_->setAutoRaise(true);
   heading_->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
   heading_->setArrowType(Qt::DownArrow);
   heading_->setMinimumHeight(24);
-  heading_->setToolTip(tr("Fold or unfold the legend"));
-  heading_->setAccessibleName(tr("Legend"));
+  heading_->setToolTip(spoken("Fold or unfold the legend"));
+  heading_->setAccessibleName(spoken("Legend"));
   rows_ = new QWidget(this);
   auto* layout = new QVBoxLayout(this);
   layout->setContentsMargins(6, 2, 6, 4);

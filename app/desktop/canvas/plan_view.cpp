@@ -16,6 +16,7 @@
 #include "app/desktop/canvas/scene_painter.h"
 #include "app/desktop/canvas/tool_box.h"
 #include "app/desktop/canvas/touch.h"
+#include "app/wording/spoken.h"
 #include "core/report/legend.h"
 
 namespace drapewright::desktop {
@@ -88,8 +89,8 @@ PlanView::PlanView(QWidget* parent) : QWidget(parent), parts_(std::make_unique<P
   setCursor(Qt::CrossCursor);
   setAttribute(Qt::WA_OpaquePaintEvent);
   setAttribute(Qt::WA_AcceptTouchEvents);
-  setAccessibleName(tr("Plan drawing"));
-  setAccessibleDescription(tr("No outline yet."));
+  setAccessibleName(spoken("Plan drawing"));
+  setAccessibleDescription(spoken("No outline yet."));
   parts_->tools.add(std::make_unique<PanTool>(*this));
   parts_->legend->set_ground(ground());
   parts_->legend->hide();
@@ -110,7 +111,7 @@ void PlanView::show_plan(std::shared_ptr<const wound::Case> value,
   update_legend();
   setAccessibleDescription(p.scene.value ? QString::fromStdString(report::describe_drawing(
                                                *p.scene.value, p.scene.plan.get()))
-                                         : tr("No outline yet."));
+                                         : spoken("No outline yet."));
   p.tools.plan_shown();
   const bool awkward = p.fitted && !p.scene.comfortable(p.surface());
   if (!p.scene.empty() && (was_empty || awkward)) fit();
@@ -247,7 +248,7 @@ void PlanView::paintEvent(QPaintEvent*) {
   scene.paint_ground();
   if (p.scene.empty() && !p.blank_sheet) {
     return scene.paint_hint(
-        tr("No outline yet.\nOpen a case, or type or paste the wound's outline: "
+        spoken("No outline yet.\nOpen a case, or type or paste the wound's outline: "
            "the plan is drawn here to scale."),
         font());
   }
@@ -256,7 +257,7 @@ void PlanView::paintEvent(QPaintEvent*) {
   scene.paint_plan(p.annotations.value_or(std::vector<report::DrawnLayer>{}));
   scene.paint_mark();
   p.tools.paint(painter, hasFocus());
-  if (!p.scene.plan && !p.scene.empty()) scene.paint_note(tr("Working out the plan\u2026"));
+  if (!p.scene.plan && !p.scene.empty()) scene.paint_note(spoken("Working out the plan\u2026"));
   painter.setClipping(false);
   if (layer_visible(LayerKind::panel)) scene.paint_rulers(p.cursor);
   if (hasFocus()) {
@@ -364,7 +365,7 @@ void PlanView::keyPressEvent(QKeyEvent* event) {
 
 void PlanView::tell_stop() {
   const QString stop = parts_->tools.stop_name();
-  setAccessibleName(stop.isEmpty() ? tr("Plan drawing") : tr("Plan drawing") + ": " + stop);
+  setAccessibleName(stop.isEmpty() ? spoken("Plan drawing") : spoken("Plan drawing") + ": " + stop);
   update();
 }
 

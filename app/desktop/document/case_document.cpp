@@ -2,6 +2,7 @@
 
 #include <filesystem>
 
+#include "app/wording/spoken.h"
 #include "core/casefile/case_json.h"
 
 namespace drapewright::desktop {
@@ -15,7 +16,7 @@ std::filesystem::path file_path(const QString& path) {
 
 wound::Case empty_case(const QString& today) {
   wound::Case value;
-  value.label = "Case of " + today.toStdString();
+  value.label = say("Case of {1}", {today.toStdString()});
   value.assessments.push_back({.date = today.toStdString()});
   return value;
 }

@@ -3,6 +3,7 @@
 #include <QDir>
 #include <QFile>
 
+#include "app/wording/spoken.h"
 #include "core/base/error.h"
 #include "core/casefile/case_json.h"
 
@@ -32,9 +33,9 @@ std::vector<DemoCase> demo_cases() {
 wound::Case read_demo(const QString& name) {
   QFile file(folder + "/" + name + ending);
   if (!file.open(QIODevice::ReadOnly)) {
-    throw InputError("there is no demo called " + name.toStdString(), "one of the File menu's");
+    throw InputError(say("there is no demo called {1}", {name.toStdString()}), say("one of the File menu's"));
   }
-  return casefile::case_from_json(file.readAll().toStdString(), name.toStdString() + " (demo)");
+  return casefile::case_from_json(file.readAll().toStdString(), say("{1} (demo)", {name.toStdString()}));
 }
 
 }  // namespace drapewright::desktop

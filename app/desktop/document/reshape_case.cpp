@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "app/wording/spoken.h"
 #include "core/geometry/measures.h"
 #include "core/geometry/overlay.h"
 #include "core/geometry/shapes.h"
@@ -92,9 +93,9 @@ Refusal add_area(wound::Case& value, const ShapeRef& shape, const Ring& area) {
   const Region before = is_wound(ref) ? join_touched(next, ref, drawn) : region_of(next, ref);
   Region parts = geometry::unite(before, drawn);
   drop_specks(parts);
-  if (parts.size() != 1) return "What was drawn does not touch " + title_of(value, shape) + ".";
+  if (parts.size() != 1) return spoken("What was drawn does not touch this outline: {1}.", {title_of(value, shape)});
   if (!is_wound(ref) && !parts.front().holes.empty()) {
-    return QString("That would leave a hole in it: draw over the whole.");
+    return spoken("That would leave a hole in it: draw over the whole.");
   }
   put_part(next, ref, parts.front());
   value = std::move(next);
@@ -105,13 +106,13 @@ Refusal take_area(wound::Case& value, const ShapeRef& ref, const Ring& area) {
   const Region drawn{{area, {}}};
   const Region before = region_of(value, ref);
   if (!geometry::overlap(before, drawn)) {
-    return "What was drawn does not touch " + title_of(value, ref) + ".";
+    return spoken("What was drawn does not touch this outline: {1}.", {title_of(value, ref)});
   }
   Region parts = geometry::subtract(before, drawn);
   drop_specks(parts);
-  if (parts.empty()) return QString("Nothing would be left of it. Use Remove to take it out.");
+  if (parts.empty()) return spoken("Nothing would be left of it. Use Remove to take it out.");
   if (!is_wound(ref) && !parts.front().holes.empty()) {
-    return QString("That would leave a hole in it: start outside its edge.");
+    return spoken("That would leave a hole in it: start outside its edge.");
   }
   put_part(value, ref, parts.front());
   for (std::size_t i = 1; i < parts.size(); ++i) put_off_cut(value, ref, parts[i]);
@@ -120,13 +121,13 @@ Refusal take_area(wound::Case& value, const ShapeRef& ref, const Ring& area) {
 
 Refusal split_shape(wound::Case& value, const ShapeRef& ref, const Ring& line) {
   const auto halves = tracing::split(outline_of(value, ref), line);
-  if (!halves) return QString("Draw right across it: in over the edge and out again.");
+  if (!halves) return spoken("Draw right across it: in over the edge and out again.");
   const Region before = region_of(value, ref);
   Region kept = geometry::intersect(before, {{halves->first, {}}});
   Region off = geometry::intersect(before, {{halves->second, {}}});
   drop_specks(kept);
   drop_specks(off);
-  if (kept.empty() || off.empty()) return QString("One of the two parts would be a speck.");
+  if (kept.empty() || off.empty()) return spoken("One of the two parts would be a speck.");
   put_part(value, ref, kept.front());
   for (std::size_t i = 1; i < kept.size(); ++i) put_off_cut(value, ref, kept[i]);
   for (const Polygon& part : off) put_off_cut(value, ref, part);

@@ -1,4 +1,5 @@
 #include "app/desktop/document/shape_ref.h"
+#include "app/wording/spoken.h"
 
 #include <algorithm>
 #include <utility>
@@ -53,14 +54,12 @@ QString title_of(const wound::Case& value, const ShapeRef& ref) {
   const auto& seen = value.current();
   switch (ref.kind) {
     case ShapeRef::Kind::wound:
-      return QString("Wound %1").arg(QString::fromStdString(seen.wounds.at(ref.index).id));
+      return spoken("Wound {1}", {QString::fromStdString(seen.wounds.at(ref.index).id)});
     case ShapeRef::Kind::island:
-      return QString("Island %1 in %2")
-          .arg(ref.island + 1)
-          .arg(QString::fromStdString(seen.wounds.at(ref.index).id));
+      return spoken("Island {1} in {2}", {ref.island + 1, QString::fromStdString(seen.wounds.at(ref.index).id)});
     case ShapeRef::Kind::zone: {
       const auto& zone = seen.skin_zones.at(ref.index);
-      const QString kind = zone.kind == wound::ZoneKind::no_film ? "No film" : "No port";
+      const QString kind = zone.kind == wound::ZoneKind::no_film ? spoken("No film") : spoken("No port");
       return zone.note.empty() ? kind : kind + ": " + QString::fromStdString(zone.note);
     }
     case ShapeRef::Kind::none:

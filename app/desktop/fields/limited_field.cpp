@@ -5,7 +5,7 @@
 #include <QLabel>
 
 #include "app/desktop/theme/palette.h"
-#include "core/base/say.h"
+#include "app/wording/spoken.h"
 
 namespace drapewright::desktop {
 namespace {
@@ -25,7 +25,7 @@ NumberRange range_with(const practice::Limit& limit, const LimitedField::Options
 
 QString usual(const practice::Limit& limit) {
   const std::string words = practice::usual_in_words(limit);
-  return words.empty() ? QString() : "usual: " + QString::fromStdString(words);
+  return words.empty() ? QString() : spoken("usual: {1}", {words});
 }
 
 bool is_usual(const practice::Limit& limit, double value) {
@@ -36,10 +36,10 @@ bool is_usual(const practice::Limit& limit, double value) {
 }  // namespace
 
 QString explanation_of(const practice::Limit& limit) {
-  QString text = text_of(say(limit.meaning)) +
-                 "\nBounds: " + QString::fromStdString(practice::bounds_in_words(limit));
-  if (!usual(limit).isEmpty()) text += "\nCommon practice, " + usual(limit);
-  return text + "\nRests on: " + QString::fromStdString(practice::describe(limit.source));
+  QString text = spoken(limit.meaning) + "\n" +
+                 spoken("Bounds: {1}", {practice::bounds_in_words(limit)});
+  if (!usual(limit).isEmpty()) text += "\n" + spoken("Common practice, {1}", {usual(limit)});
+  return text + "\n" + spoken("Rests on: {1}", {practice::describe(limit.source)});
 }
 
 QLabel* quiet_text(const QString& text, QWidget* parent) {
@@ -54,10 +54,10 @@ LimitedField::LimitedField(const practice::Limit& limit, const Options& options,
       limit_(limit),
       field_(new NumberField(range_with(limit, options), this)),
       line_(quiet_text({}, this)) {
-  auto* title = new QLabel(text_of(say(limit.title)), this);
+  auto* title = new QLabel(spoken(limit.title), this);
   title->setBuddy(field_);
   field_->setObjectName(text_of(limit.id));
-  field_->setAccessibleName(text_of(say(limit.title)));
+  field_->setAccessibleName(spoken(limit.title));
   field_->setAccessibleDescription(explanation_of(limit));
   for (QWidget* widget : {static_cast<QWidget*>(field_), static_cast<QWidget*>(title),
                           static_cast<QWidget*>(line_)}) {
@@ -84,10 +84,10 @@ void LimitedField::show_number(std::optional<double> value) {
 void LimitedField::tell_limits() {
   QStringList parts{QString::fromStdString(practice::bounds_in_words(limit_))};
   if (!usual(limit_).isEmpty()) parts << usual(limit_);
-  parts << text_of(say(practice::name_of(limit_.source.standing)));
+  parts << spoken(practice::name_of(limit_.source.standing));
   const auto value = field_->number();
   const bool unusual = value && !is_usual(limit_, *value);
-  tell((unusual ? "Not usual. " : "") + parts.join(" · "), unusual);
+  tell((unusual ? spoken("Not usual.") + " " : "") + parts.join(" · "), unusual);
 }
 
 void LimitedField::tell(const QString& text, bool warn) {

@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "app/desktop/fields/text_field.h"
+#include "app/wording/spoken.h"
 #include "core/base/numbers.h"
 
 namespace drapewright::desktop {
@@ -76,7 +77,7 @@ void NumberField::show_number(std::optional<double> number) {
 QString NumberField::objection(const QString& text) const {
   const TypedNumber typed = read_within(range_, text);
   if (typed.value || !typed.doubt.isEmpty()) return typed.doubt;
-  return range_.optional ? QString() : QString("nothing was entered");
+  return range_.optional ? QString() : spoken("nothing was entered");
 }
 
 QValidator::State NumberField::validate(QString& text, int&) const {
@@ -99,7 +100,7 @@ void NumberField::fixup(QString& text) const {
     emit refused(why + ".");
   } else {
     text = textFromValue(before_typing_) + suffix();
-    emit refused(why + QString("; kept %1.").arg(text));
+    emit refused(spoken("{1}; kept {2}.", {why, text}));
   }
 }
 

@@ -1,5 +1,6 @@
 #include "app/desktop/fields/number_range.h"
 
+#include "app/wording/spoken.h"
 #include "core/base/numbers.h"
 #include "core/base/say.h"
 
@@ -36,17 +37,18 @@ NumberRange range_of(const practice::Limit& limit) {
 }
 
 NumberRange clock_range() {
-  return {.minimum = 0, .maximum = 12, .minimum_excluded = true, .step = 1, .unit = "o'clock"};
+  return {.minimum = 0, .maximum = 12, .minimum_excluded = true, .step = 1, .unit = spoken("o'clock")};
 }
 
 TypedNumber read_within(const NumberRange& range, const QString& text) {
   const QString number = without_unit(range, text);
   const TypedNumber typed = read_number(number);
   if (!typed.value || is_within(range, *typed.value)) return typed;
+  const QString least = shown(range.minimum), most = shown(range.maximum);
   return {{},
-          QString("“%1” is not within %2%3 to %4%5 %6")
-              .arg(number, range.minimum_excluded ? "above " : "", shown(range.minimum),
-                   range.maximum_excluded ? "below " : "", shown(range.maximum), range.unit)
+          spoken("“{1}” is not within {2} to {3} {4}",
+                 {number, range.minimum_excluded ? spoken("above {1}", {least}) : least,
+                  range.maximum_excluded ? spoken("below {1}", {most}) : most, range.unit})
               .trimmed()};
 }
 

@@ -3,6 +3,7 @@
 #include <filesystem>
 #include <utility>
 
+#include "app/wording/spoken.h"
 #include "core/casefile/case_json.h"
 
 namespace drapewright::desktop {
@@ -18,8 +19,8 @@ ReadResult read(const QString& path, const Progress& progress) {
   } catch (const Cancelled&) {
     throw;
   } catch (const std::exception& error) {  // too little memory, say
-    result.fault = InputError(std::string("the program failed on it: ") + error.what(),
-                              "a case file that this version reads");
+    result.fault = InputError(say("the program failed on it: {1}", {error.what()}),
+                              say("a case file that this version reads"));
   }
   return result;
 }

@@ -8,6 +8,7 @@
 #include "app/desktop/document/case_document.h"
 #include "app/desktop/fields/limited_field.h"
 #include "app/desktop/fields/text_field.h"
+#include "app/wording/spoken.h"
 
 namespace drapewright::desktop {
 namespace {
@@ -20,23 +21,23 @@ const QString date_format = "yyyy-MM-dd";
 CaseForm::CaseForm(CaseDocument& document, QWidget* parent)
     : QWidget(parent),
       document_(document),
-      label_(new TextField("a pseudonym", this)),
+      label_(new TextField(spoken("a pseudonym"), this)),
       date_(new QDateEdit(this)) {
   build_label();
   build_date();
   auto* form = new QFormLayout(this);
   form->setContentsMargins(0, 0, 0, 0);
   form->setFieldGrowthPolicy(QFormLayout::AllNonFixedFieldsGrow);
-  form->addRow("Label", label_);
-  form->addRow(quiet_text("Never a patient's name or number.", this));
-  form->addRow("Seen on", date_);
+  form->addRow(spoken("Label"), label_);
+  form->addRow(quiet_text(spoken("Never a patient's name or number."), this));
+  form->addRow(spoken("Seen on"), date_);
   connect(&document, &CaseDocument::case_changed, this, &CaseForm::show_case);
   show_case();
 }
 
 void CaseForm::build_label() {
   label_->setObjectName("label");
-  label_->setAccessibleName("Label");
+  label_->setAccessibleName(spoken("Label"));
   label_->setMaxLength(longest_label);
   connect(label_, &QLineEdit::textEdited, this, [this](const QString& text) {
     if (text.trimmed().isEmpty()) return;  // a case always has a label; see editingFinished
@@ -51,12 +52,12 @@ void CaseForm::build_label() {
 
 void CaseForm::build_date() {
   date_->setObjectName("date");
-  date_->setAccessibleName("Seen on");
+  date_->setAccessibleName(spoken("Seen on"));
   date_->setDisplayFormat(date_format);
   date_->setCalendarPopup(true);
   date_->setMinimumHeight(26);
   date_->setFocusPolicy(Qt::StrongFocus);
-  date_->setToolTip("The day on which the wound was looked at: year-month-day.");
+  date_->setToolTip(spoken("The day on which the wound was looked at: year-month-day."));
   connect(date_, &QDateEdit::dateChanged, this, [this](const QDate& date) {
     document_.edit("date", "date", [&](wound::Case& value) {
       value.current().date = date.toString(date_format).toStdString();

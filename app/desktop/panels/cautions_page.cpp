@@ -8,7 +8,7 @@
 #include "app/desktop/document/case_document.h"
 #include "app/desktop/fields/limited_field.h"
 #include "app/desktop/fields/wrapped_check.h"
-#include "core/base/say.h"
+#include "app/wording/spoken.h"
 
 namespace drapewright::desktop {
 namespace {
@@ -37,13 +37,13 @@ std::vector<std::string> in_table_order(const std::vector<std::string>& ids) {
 }  // namespace
 
 CautionsPage::CautionsPage(CaseDocument& document, QWidget* parent)
-    : Page("Cautions", parent), document_(document) {
+    : Page(spoken("Cautions"), parent), document_(document) {
   add(
-      quiet_text("Tick what is present. The list does not replace the prescriber, local policy or "
-                 "the device's instructions."));
+      quiet_text(spoken("Tick what is present. The list does not replace the prescriber, local policy or "
+                 "the device's instructions.")));
   add_kind(CautionKind::contraindication);
   add_kind(CautionKind::risk_factor);
-  add_heading("When you are through");
+  add_heading(spoken("When you are through"));
   add(reviewed_row());
   add_stretch();
   connect(&document, &CaseDocument::case_changed, this, &CautionsPage::show_case);
@@ -51,17 +51,17 @@ CautionsPage::CautionsPage(CaseDocument& document, QWidget* parent)
 }
 
 void CautionsPage::add_kind(CautionKind kind) {
-  add_heading(kind == CautionKind::contraindication ? "Contraindications: present means stop"
-                                                    : "Risk factors: present means a warning");
+  add_heading(kind == CautionKind::contraindication ? spoken("Contraindications: present means stop")
+                                                    : spoken("Risk factors: present means a warning"));
   for (const auto& caution : practice::cautions()) {
     if (caution.kind == kind) add(row_of(caution));
   }
 }
 
 QWidget* CautionsPage::row_of(const practice::Caution& caution) {
-  auto* check = new WrappedCheck(text_of(say(caution.text)), this);
-  check->setToolTip(text_of(say(caution.advice)) +
-                    "\nSource: " + QString::fromStdString(practice::describe(caution.source)));
+  auto* check = new WrappedCheck(spoken(caution.text), this);
+  check->setToolTip(spoken(caution.advice) + "\n" +
+                    spoken("Source: {1}", {practice::describe(caution.source)}));
   check->box().setObjectName(text_of(caution.id));
   check->box().setAccessibleDescription(check->toolTip());
   const std::string id(caution.id);
@@ -72,11 +72,11 @@ QWidget* CautionsPage::row_of(const practice::Caution& caution) {
 }
 
 QWidget* CautionsPage::reviewed_row() {
-  auto* check = new WrappedCheck("I have gone through the whole list", this);
+  auto* check = new WrappedCheck(spoken("I have gone through the whole list"), this);
   reviewed_ = &check->box();
   reviewed_->setObjectName("cautions_reviewed");
   connect(reviewed_, &QCheckBox::toggled, this, [this](bool reviewed) {
-    document_.edit(reviewed ? "cautions gone through" : "cautions not gone through", {},
+    document_.edit(reviewed ? spoken("cautions gone through") : spoken("cautions not gone through"), {},
                    [&](wound::Case& value) { value.cautions.reviewed = reviewed; });
   });
   return check;
@@ -84,7 +84,7 @@ QWidget* CautionsPage::reviewed_row() {
 
 void CautionsPage::set_present(const std::string& id, bool present) {
   const auto* caution = practice::find_caution(id);
-  document_.edit("caution: " + text_of(say(caution->text)).toLower(), {}, [&](wound::Case& value) {
+  document_.edit(spoken("caution: {1}", {spoken(caution->text)}), {}, [&](wound::Case& value) {
     auto& ids = value.cautions.present;
     std::erase(ids, id);
     if (present) ids.push_back(id);

@@ -44,13 +44,12 @@ CountBanner::CountBanner(QWidget* parent)
 void CountBanner::show_result(const PlanResult& result) {
   findings_ = findings_of(result);
   if (result.plan) {
-    count_->setText(spoken_count(result.plan->fill.piece_count, "piece", "pieces") +
-                    " of filler");
-    advice_->setText("Count them in, write the number on the dressing, count them out.");
+    count_->setText(spoken("{1} of filler", {count_of(result.plan->fill.piece_count, "piece", "pieces")}));
+    advice_->setText(spoken("Count them in, write the number on the dressing, count them out."));
   } else {
-    count_->setText(result.planned ? "No plan" : "Nothing planned yet");
-    advice_->setText(result.planned ? "See the findings for what is wrong."
-                                    : "The count of filler pieces will stand here.");
+    count_->setText(result.planned ? spoken("No plan") : spoken("Nothing planned yet"));
+    advice_->setText(result.planned ? spoken("See the findings for what is wrong.")
+                                    : spoken("The count of filler pieces will stand here."));
   }
   show_weights();
 }

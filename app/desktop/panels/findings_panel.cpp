@@ -9,13 +9,14 @@
 #include "app/desktop/panels/page.h"
 #include "app/desktop/panels/wrapped_table.h"
 #include "app/desktop/theme/marks.h"
+#include "app/wording/spoken.h"
 
 namespace drapewright::desktop {
 namespace {
 
 QString text_of(const dressing::Finding& finding) {
   QString text = QString::fromStdString(finding.text);
-  if (!finding.source.empty()) text += "\nSource: " + QString::fromStdString(finding.source);
+  if (!finding.source.empty()) text += "\n" + spoken("Source: {1}", {finding.source});
   return text;
 }
 
@@ -23,24 +24,24 @@ QString text_of(const dressing::Finding& finding) {
 
 FindingsPanel::FindingsPanel(QWidget* parent)
     : QWidget(parent),
-      table_(new WrappedTable("Findings", {"Weight", "Finding"}, {0, 1}, this)),
+      table_(new WrappedTable(spoken("Findings"), {spoken("Weight"), spoken("Finding")}, {0, 1}, this)),
       empty_(quiet_text({}, this)) {
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
-  column->addWidget(heading("Findings", this));
+  column->addWidget(heading(spoken("Findings"), this));
   column->addWidget(empty_);
   column->addWidget(table_, 1);
   column->addStretch(0);
   table_->setObjectName("findings");
   table_->horizontalHeader()->hide();
-  table_->setToolTip("Select a finding to see its place in the drawing.");
+  table_->setToolTip(spoken("Select a finding to see its place in the drawing."));
   connect(table_, &QTableWidget::itemSelectionChanged, this, &FindingsPanel::tell_place);
   show_result({});
 }
 
 void FindingsPanel::show_result(const PlanResult& result) {
   const auto next = findings_of(result);
-  empty_->setText(result.plan ? "Nothing to point out." : "Nothing is planned yet.");
+  empty_->setText(result.plan ? spoken("Nothing to point out.") : spoken("Nothing is planned yet."));
   empty_->setVisible(next.empty());
   table_->setVisible(!next.empty());
   if (next == findings_ && table_->rowCount() == static_cast<int>(next.size())) return;

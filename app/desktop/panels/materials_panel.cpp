@@ -9,6 +9,7 @@
 #include "app/desktop/fields/limited_field.h"
 #include "app/desktop/panels/page.h"
 #include "app/desktop/panels/wrapped_table.h"
+#include "app/wording/spoken.h"
 
 namespace drapewright::desktop {
 namespace {
@@ -46,12 +47,12 @@ QPushButton* button(const QString& text, const QString& tip, QWidget* parent) {
 
 MaterialsPanel::MaterialsPanel(QWidget* parent)
     : QWidget(parent),
-      table_(new WrappedTable("Materials", titles(), {1, 0, 0}, this)),
-      empty_(quiet_text("No list yet.", this)),
-      copy_(button("Copy", "Copy the list, tab separated, for a spreadsheet.", this)),
-      save_(button("Save CSV…", "Save the list as comma-separated values.", this)) {
+      table_(new WrappedTable(spoken("Materials"), titles(), {1, 0, 0}, this)),
+      empty_(quiet_text(spoken("No list yet."), this)),
+      copy_(button(spoken("Copy"), spoken("Copy the list, tab separated, for a spreadsheet."), this)),
+      save_(button(spoken("Save CSV…"), spoken("Save the list as comma-separated values."), this)) {
   auto* top = new QHBoxLayout;
-  top->addWidget(heading("Materials", this), 1);
+  top->addWidget(heading(spoken("Materials"), this), 1);
   top->addWidget(copy_);
   top->addWidget(save_);
   auto* column = new QVBoxLayout(this);

@@ -7,6 +7,7 @@
 #include "app/desktop/panels/measure_rows.h"
 #include "app/desktop/panels/page.h"
 #include "app/desktop/panels/wrapped_table.h"
+#include "app/wording/spoken.h"
 
 namespace drapewright::desktop {
 namespace {
@@ -30,11 +31,11 @@ void fill_row(WrappedTable& table, int index, const MeasureRow& row) {
 
 MeasuresPanel::MeasuresPanel(QWidget* parent)
     : QWidget(parent),
-      table_(new WrappedTable("Measures", {"Measure", "Value", "Spread"}, {1, 1, 0}, this)),
+      table_(new WrappedTable(spoken("Measures"), {spoken("Measure"), spoken("Value"), spoken("Spread")}, {1, 1, 0}, this)),
       empty_(quiet_text({}, this)) {
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
-  column->addWidget(heading("Measures", this));
+  column->addWidget(heading(spoken("Measures"), this));
   column->addWidget(empty_);
   column->addWidget(table_, 1);
   column->addStretch(0);
@@ -44,8 +45,8 @@ MeasuresPanel::MeasuresPanel(QWidget* parent)
 
 void MeasuresPanel::show_result(const PlanResult& result) {
   const auto rows = result.plan ? measure_rows(*result.plan) : std::vector<MeasureRow>{};
-  empty_->setText(result.planned ? "No figures: see the findings."
-                                 : "Nothing is measured yet: type an outline on the left.");
+  empty_->setText(result.planned ? spoken("No figures: see the findings.")
+                                 : spoken("Nothing is measured yet: type an outline on the left."));
   empty_->setVisible(rows.empty());
   table_->setVisible(!rows.empty());
   table_->set_rows(static_cast<int>(rows.size()));

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "app/wording/spoken.h"
 #include "core/base/numbers.h"
 
 namespace drapewright::desktop {
@@ -78,15 +79,14 @@ QVariant NumberRows::data(const QModelIndex& index, int role) const {
     case Qt::ToolTipRole:
       return column.tip;
     case Qt::AccessibleTextRole:
-      return QString("%1 of %2 %3: %4")
-          .arg(column.title, is_last(index) ? "new" : "", what_,
-               column.is_tick ? (number_at(index) == 1.0 ? "yes" : "no") : shown(index))
+      return spoken("{1} of {2} {3}: {4}", {column.title, is_last(index) ? spoken("new") : QString(), what_,
+               column.is_tick ? (number_at(index) == 1.0 ? spoken("yes") : spoken("no")) : shown(index)})
           .simplified();
     case Qt::CheckStateRole:
       if (!column.is_tick || is_last(index)) return {};
       return number_at(index) == 1.0 ? Qt::Checked : Qt::Unchecked;
     case Qt::DisplayRole:
-      if (column.is_tick) return is_last(index) ? "" : (number_at(index) == 1.0 ? "yes" : "no");
+      if (column.is_tick) return is_last(index) ? "" : (number_at(index) == 1.0 ? spoken("yes") : spoken("no"));
       return shown(index);
     case Qt::EditRole:
       return column.is_tick ? QVariant() : QVariant(shown(index));
@@ -111,8 +111,9 @@ bool NumberRows::set_text(const QModelIndex& index, const QString& text) {
   const TypedNumber typed = read_within(column(index.column()).range, text);
   if (!typed.value) {
     const bool kept = number_at(index).has_value();
-    emit refused((typed.doubt.isEmpty() ? QString("nothing was entered") : typed.doubt) +
-                 (kept ? QString("; kept %1.").arg(shown(index)) : QString(".")));
+    const QString doubt =
+        typed.doubt.isEmpty() ? spoken("nothing was entered") : typed.doubt;
+    emit refused(kept ? spoken("{1}; kept {2}.", {doubt, shown(index)}) : doubt + ".");
     return false;
   }
   if (is_last(index)) return set_next(index, *typed.value);
@@ -141,7 +142,7 @@ QVariant NumberRows::headerData(int section, Qt::Orientation orientation, int ro
     return {};
   }
   if (role != Qt::DisplayRole) return {};
-  return section < typed_count() ? QString::number(section + 1) : QString("new");
+  return section < typed_count() ? QString::number(section + 1) : spoken("new");
 }
 
 Qt::ItemFlags NumberRows::flags(const QModelIndex& index) const {

@@ -10,6 +10,7 @@
 #include "app/desktop/panels/paste_form.h"
 #include "app/desktop/panels/points_form.h"
 #include "app/desktop/panels/size_form.h"
+#include "app/wording/spoken.h"
 
 namespace drapewright::desktop {
 
@@ -41,10 +42,10 @@ OutlineEditor::OutlineEditor(CaseDocument& document, QWidget* parent)
 
 void OutlineEditor::build_ways() {
   ways_->setObjectName("outline_way");
-  ways_->setAccessibleName("How the outline is entered");
-  ways_->view()->setAccessibleName("How the outline is entered");
-  ways_->addItems({"Length x width, ellipse", "Length x width, rectangle", "Corner points",
-                   "Pasted coordinates"});
+  ways_->setAccessibleName(spoken("How the outline is entered"));
+  ways_->view()->setAccessibleName(spoken("How the outline is entered"));
+  ways_->addItems({spoken("Length x width, ellipse"), spoken("Length x width, rectangle"), spoken("Corner points"),
+                   spoken("Pasted coordinates")});
   ways_->setMinimumHeight(26);
   ways_->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
   connect(ways_, &QComboBox::currentIndexChanged, this,
@@ -79,7 +80,7 @@ void OutlineEditor::show_case() {
                                           target_.ref.index < wounds.size()
                                     : exists(value, target_.ref);
   if (!there) return;  // the list is about to choose another
-  title_->setText("Outline: " + title_of(value, target_));
+  title_->setText(spoken("Outline: {1}", {title_of(value, target_)}));
   size_->set_head_direction(value.head_direction_deg);
   size_->set_centre(place_for(value, target_));
   size_->set_replaces(!target_.is_new);
@@ -88,9 +89,7 @@ void OutlineEditor::show_case() {
 
 void OutlineEditor::put(const geometry::Ring& ring, const QString& what) {
   const bool was_new = target_.is_new;
-  const QString text = was_new
-                           ? "add " + title_of(document_.value(), target_).toLower().remove("new ")
-                           : what + " of " + title_of(document_.value(), target_);
+  const QString text = spoken("{1}: {2}", {title_of(document_.value(), target_), what});
   const ShapeRef ref = put_outline(document_, target_, ring, text);
   if (was_new) emit shape_added(ref);
 }

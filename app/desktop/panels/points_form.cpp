@@ -11,6 +11,7 @@
 #include <algorithm>
 
 #include "app/desktop/fields/limited_field.h"
+#include "app/wording/spoken.h"
 
 namespace drapewright::desktop {
 namespace {
@@ -25,10 +26,10 @@ PointsForm::PointsForm(QWidget* parent)
       model_(new PointsModel(this)),
       table_(new QTableView(this)),
       message_(quiet_text({}, this)),
-      add_(button("Add", "Type the next point in the last row.", &PointsForm::add_point)),
+      add_(button(spoken("Add"), spoken("Type the next point in the last row."), &PointsForm::add_point)),
       insert_(
-          button("Insert", "A point halfway before the chosen one.", &PointsForm::insert_point)),
-      remove_(button("Remove", "Take the chosen point out.", &PointsForm::remove_point)) {
+          button(spoken("Insert"), spoken("A point halfway before the chosen one."), &PointsForm::insert_point)),
+      remove_(button(spoken("Remove"), spoken("Take the chosen point out."), &PointsForm::remove_point)) {
   build_table();
   auto* buttons = new QHBoxLayout;
   for (QPushButton* one : {add_, insert_, remove_}) buttons->addWidget(one);
@@ -43,7 +44,7 @@ PointsForm::PointsForm(QWidget* parent)
     tell();
   });
   connect(model_, &PointsModel::refused, this,
-          [this](const QString& why) { message_->setText(why + "; the old value was kept."); });
+          [this](const QString& why) { message_->setText(spoken("{1}; the old value was kept.", {why})); });
   connect(model_, &PointsModel::modelReset, this, &PointsForm::tell);
   tell();
 }
@@ -51,7 +52,7 @@ PointsForm::PointsForm(QWidget* parent)
 void PointsForm::build_table() {
   table_->setModel(model_);
   table_->setObjectName("points");
-  table_->setAccessibleName("Corner points in cm");
+  table_->setAccessibleName(spoken("Corner points in cm"));
   table_->setMinimumHeight(table_height);
   table_->setTabKeyNavigation(false);
   table_->horizontalHeader()->setSectionResizeMode(QHeaderView::Stretch);
@@ -67,7 +68,7 @@ QPushButton* PointsForm::button(const QString& text, const QString& tip,
                                 void (PointsForm::*act)()) {
   auto* made = new QPushButton(text, this);
   made->setToolTip(tip);
-  made->setAccessibleName(text + " point");
+  made->setAccessibleName(spoken("{1} point", {text}));
   made->setMinimumHeight(26);
   connect(made, &QPushButton::clicked, this, act);
   return made;
@@ -107,7 +108,7 @@ void PointsForm::remove_point() {
 void PointsForm::paste() {
   const auto points = PointsModel::points_in(QGuiApplication::clipboard()->text());
   if (!points || points->empty()) {
-    message_->setText("Nothing was pasted: two numbers a line are expected, x and y in cm.");
+    message_->setText(spoken("Nothing was pasted: two numbers a line are expected, x and y in cm."));
     return;
   }
   model_->insert(current_row(), *points);
@@ -118,11 +119,11 @@ void PointsForm::tell() {
   insert_->setEnabled(count >= 2);
   remove_->setEnabled(count > fewest_points && current_row() < count);
   if (count == 0) {
-    message_->setText("Type x and y of each corner in order, or paste two columns (Ctrl+V).");
+    message_->setText(spoken("Type x and y of each corner in order, or paste two columns (Ctrl+V)."));
   } else if (count < fewest_points) {
-    message_->setText(QString("%1 of at least 3 points.").arg(count));
+    message_->setText(spoken("{1} of at least 3 points.", {count}));
   } else {
-    message_->setText(QString("%1 points.").arg(count));
+    message_->setText(spoken("{1} points.", {count}));
   }
 }
 

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "app/desktop/fields/read_number.h"
+#include "app/wording/spoken.h"
 #include "core/base/numbers.h"
 
 namespace drapewright::desktop {
@@ -38,7 +39,7 @@ void PointsModel::insert(int row, const geometry::Ring& points) {
   beginInsertRows({}, row, row + static_cast<int>(points.size()) - 1);
   ring_.insert(ring_.begin() + row, points.begin(), points.end());
   endInsertRows();
-  emit ring_edited(points.size() == 1 ? QString("add point") : QString("paste points"));
+  emit ring_edited(points.size() == 1 ? spoken("add point") : spoken("paste points"));
 }
 
 void PointsModel::insert_between(int row) {
@@ -53,7 +54,7 @@ void PointsModel::remove(int row) {
   beginRemoveRows({}, row, row);
   ring_.erase(ring_.begin() + row);
   endRemoveRows();
-  emit ring_edited("remove point");
+  emit ring_edited(spoken("remove point"));
 }
 
 std::optional<geometry::Ring> PointsModel::points_in(const QString& text) {
@@ -80,7 +81,7 @@ int PointsModel::columnCount(const QModelIndex& parent) const { return parent.is
 QVariant PointsModel::data(const QModelIndex& index, int role) const {
   if (role == Qt::TextAlignmentRole) return QVariant(Qt::AlignRight | Qt::AlignVCenter);
   if (role == Qt::AccessibleTextRole) {
-    return QString("%1 of point %2").arg(index.column() == 0 ? "x" : "y").arg(index.row() + 1);
+    return spoken("{1} of point {2}", {index.column() == 0 ? "x" : "y", index.row() + 1});
   }
   if (role != Qt::DisplayRole && role != Qt::EditRole) return {};
   if (index.row() == point_count()) {
@@ -97,14 +98,14 @@ bool PointsModel::setData(const QModelIndex& index, const QVariant& value, int r
   if (text == data(index, Qt::EditRole).toString()) return false;  // nothing was typed
   const TypedNumber typed = read_number(text);
   if (!typed.value || std::abs(*typed.value) > farthest_cm) {
-    emit refused(typed.doubt.isEmpty() ? QString("“%1” is not within -1000 to 1000 cm").arg(text)
+    emit refused(typed.doubt.isEmpty() ? spoken("“{1}” is not within -1000 to 1000 cm", {text})
                                        : typed.doubt);
     return false;
   }
   if (index.row() == point_count()) return set_new_point(index.column(), *typed.value);
   part(ring_[static_cast<std::size_t>(index.row())], index.column()) = *typed.value;
   emit dataChanged(index, index);
-  emit ring_edited(QString("point %1").arg(index.row() + 1));
+  emit ring_edited(spoken("point {1}", {index.row() + 1}));
   return true;
 }
 
@@ -123,8 +124,8 @@ bool PointsModel::set_new_point(int column, double value) {
 
 QVariant PointsModel::headerData(int section, Qt::Orientation orientation, int role) const {
   if (role != Qt::DisplayRole) return {};
-  if (orientation == Qt::Horizontal) return section == 0 ? "x cm" : "y cm";
-  return section < point_count() ? QString::number(section + 1) : QString("new");
+  if (orientation == Qt::Horizontal) return section == 0 ? spoken("x cm") : spoken("y cm");
+  return section < point_count() ? QString::number(section + 1) : spoken("new");
 }
 
 Qt::ItemFlags PointsModel::flags(const QModelIndex& index) const {

@@ -7,7 +7,7 @@
 #include "app/desktop/fields/limited_field.h"
 #include "app/desktop/fields/wrapped_check.h"
 #include "app/desktop/panels/port_place_row.h"
-#include "core/base/say.h"
+#include "app/wording/spoken.h"
 
 namespace drapewright::desktop {
 namespace {
@@ -41,15 +41,18 @@ struct Group {
   const char* title;
   std::span<const Setting> settings;
 };
-const Group groups[] = {
-    {"Filler", filler}, {"Film", film}, {"Port", port}, {"Course", course}, {"Drawing", drawing}};
+const Group groups[] = {{term("Filler"), filler},
+                        {term("Film"), film},
+                        {term("Port"), port},
+                        {term("Course"), course},
+                        {term("Drawing"), drawing}};
 
 }  // namespace
 
 SettingsPage::SettingsPage(CaseDocument& document, QWidget* parent)
-    : Page("Dressing", parent), document_(document) {
+    : Page(spoken("Dressing"), parent), document_(document) {
   for (const auto& group : groups) {
-    add_heading(group.title);
+    add_heading(spoken(group.title));
     for (const auto& setting : group.settings) {
       add_setting(setting.id, setting.member, setting.decimals, setting.step);
     }
@@ -67,7 +70,7 @@ void SettingsPage::add_setting(std::string_view id, double Settings::*member, in
                                double step) {
   const practice::Limit& limit = practice::limit(id);
   auto* field = new LimitedField(limit, {.decimals = decimals, .step = step}, this);
-  const QString name = QString::fromStdString(say(limit.title));
+  const QString name = spoken(limit.title);
   connect(&field->field(), &NumberField::entered, this,
           [this, member, name](std::optional<double> entered) {
             if (!entered) return;
@@ -80,15 +83,15 @@ void SettingsPage::add_setting(std::string_view id, double Settings::*member, in
 }
 
 QWidget* SettingsPage::bridge_row() {
-  auto* check = new WrappedCheck("Lead a bridge to the port", this);
+  auto* check = new WrappedCheck(spoken("Lead a bridge to the port"), this);
   check->setToolTip(
-      "The port sits on a strip of filler beside the wound, even where it could sit on the wound. "
-      "The strip lies over film and counts as a piece.");
+      spoken("The port sits on a strip of filler beside the wound, even where it could sit on the wound. "
+      "The strip lies over film and counts as a piece."));
   bridge_ = &check->box();
   bridge_->setObjectName("bridge_wanted");
   bridge_->setAccessibleDescription(check->toolTip());
   connect(bridge_, &QCheckBox::toggled, this, [this](bool wanted) {
-    document_.edit(wanted ? "bridge to the port" : "no bridge to the port", {},
+    document_.edit(wanted ? spoken("bridge to the port") : spoken("no bridge to the port"), {},
                    [&](wound::Case& value) { value.dressing.bridge_wanted = wanted; });
   });
   return check;

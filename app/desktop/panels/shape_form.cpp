@@ -10,6 +10,7 @@
 #include "app/desktop/fields/limited_field.h"
 #include "app/desktop/fields/text_field.h"
 #include "app/desktop/panels/undermining_form.h"
+#include "app/wording/spoken.h"
 
 namespace drapewright::desktop {
 namespace {
@@ -37,23 +38,23 @@ QWidget* ShapeForm::wound_part() {
   auto* part = new QWidget(this);
   id_ = new TextField("W1", part);
   id_->setObjectName("wound_id");
-  id_->setAccessibleName("Wound's name");
+  id_->setAccessibleName(spoken("Wound's name"));
   id_->setMaxLength(longest_id);
   connect(id_, &QLineEdit::editingFinished, this, [this] {
     const std::string id = id_->text().trimmed().toStdString();
     if (ref_.kind != ShapeRef::Kind::wound || !exists(document_.value(), ref_)) return;
     if (!id.empty() && is_free(document_.value(), id)) {
-      document_.edit("name of wound", {},
+      document_.edit(spoken("name of wound"), {},
                      [&](wound::Case& value) { value.current().wounds[ref_.index].id = id; });
     }
     show_case();  // a name that is empty or taken gives way to the old one
   });
   depth_ = wound_field("depth_cm", "depth", &wound::Wound::depth_cm);
-  run_in_ = wound_field("wall_run_in_cm", "wall run-in", &wound::Wound::wall_run_in_cm);
+  run_in_ = wound_field("wall_run_in_cm", spoken("wall run-in"), &wound::Wound::wall_run_in_cm);
   undermining_ = new UnderminingForm(document_, part);
   auto* form = new QFormLayout(part);
   form->setContentsMargins(0, 0, 0, 0);
-  form->addRow("Name", id_);
+  form->addRow(spoken("Name"), id_);
   form->addRow(depth_);
   form->addRow(run_in_);
   form->addRow(undermining_);
@@ -64,29 +65,29 @@ QWidget* ShapeForm::zone_part() {
   auto* part = new QWidget(this);
   kind_ = new QComboBox(part);
   kind_->setObjectName("zone_kind");
-  kind_->setAccessibleName("Kind of zone");
-  kind_->view()->setAccessibleName("Kind of zone");
-  kind_->addItems({"No film on it", "No port on it"});
+  kind_->setAccessibleName(spoken("Kind of zone"));
+  kind_->view()->setAccessibleName(spoken("Kind of zone"));
+  kind_->addItems({spoken("No film on it"), spoken("No port on it")});
   kind_->setMinimumHeight(26);
   connect(kind_, &QComboBox::currentIndexChanged, this, [this](int index) {
-    document_.edit("kind of zone", {}, [&](wound::Case& value) {
+    document_.edit(spoken("kind of zone"), {}, [&](wound::Case& value) {
       value.current().skin_zones.at(ref_.index).kind =
           index == 0 ? wound::ZoneKind::no_film : wound::ZoneKind::no_port;
     });
   });
-  note_ = new TextField("for example: toes", part);
+  note_ = new TextField(spoken("for example: toes"), part);
   note_->setObjectName("zone_note");
-  note_->setAccessibleName("Note on the zone");
+  note_->setAccessibleName(spoken("Note on the zone"));
   connect(note_, &QLineEdit::textEdited, this, [this](const QString& text) {
-    document_.edit("note on zone", QString("zone_note%1").arg(ref_.index), [&](wound::Case& value) {
+    document_.edit(spoken("note on zone"), QString("zone_note%1").arg(ref_.index), [&](wound::Case& value) {
       value.current().skin_zones.at(ref_.index).note = text.toStdString();
     });
   });
   connect(note_, &QLineEdit::editingFinished, this, [this] { document_.end_stretch(); });
   auto* form = new QFormLayout(part);
   form->setContentsMargins(0, 0, 0, 0);
-  form->addRow("Kind", kind_);
-  form->addRow("Note", note_);
+  form->addRow(spoken("Kind"), kind_);
+  form->addRow(spoken("Note"), note_);
   return part;
 }
 

@@ -7,6 +7,7 @@
 #include <QSignalBlocker>
 
 #include "app/desktop/document/case_document.h"
+#include "app/wording/spoken.h"
 
 namespace drapewright::desktop {
 namespace {
@@ -20,10 +21,10 @@ ShapeList::ShapeList(CaseDocument& document, QWidget* parent)
     : QWidget(parent),
       document_(document),
       list_(new QListWidget(this)),
-      remove_(new QPushButton("Remove", this)) {
+      remove_(new QPushButton(spoken("Remove"), this)) {
   list_->setObjectName("shapes");
-  list_->setAccessibleName("Wounds and skin zones");
-  remove_->setToolTip("Take the chosen outline out of the case.");
+  list_->setAccessibleName(spoken("Wounds and skin zones"));
+  remove_->setToolTip(spoken("Take the chosen outline out of the case."));
   remove_->setMinimumHeight(26);
   auto* buttons = new QHBoxLayout;
   buttons->addWidget(add_button());
@@ -46,18 +47,18 @@ ShapeList::ShapeList(CaseDocument& document, QWidget* parent)
 }
 
 QPushButton* ShapeList::add_button() {
-  auto* button = new QPushButton("Add", this);
+  auto* button = new QPushButton(spoken("Add"), this);
   button->setObjectName("add_shape");
   button->setMinimumHeight(26);
-  button->setToolTip("Add a wound, an island of intact skin, or a skin zone.");
+  button->setToolTip(spoken("Add a wound, an island of intact skin, or a skin zone."));
   auto* menu = new QMenu(button);
   using Kind = ShapeRef::Kind;
-  add_choice(*menu, "Wound", "add_wound", {.ref = {Kind::wound}});
-  island_ = add_choice(*menu, "Island of intact skin in the wound", "add_island",
+  add_choice(*menu, spoken("Wound"), "add_wound", {.ref = {Kind::wound}});
+  island_ = add_choice(*menu, spoken("Island of intact skin in the wound"), "add_island",
                        {.ref = {Kind::island}});
-  add_choice(*menu, "No-film zone", "add_no_film",
+  add_choice(*menu, spoken("No-film zone"), "add_no_film",
              {.ref = {Kind::zone}, .zone_kind = wound::ZoneKind::no_film});
-  add_choice(*menu, "No-port zone", "add_no_port",
+  add_choice(*menu, spoken("No-port zone"), "add_no_port",
              {.ref = {Kind::zone}, .zone_kind = wound::ZoneKind::no_port});
   button->setMenu(menu);
   return button;
@@ -103,7 +104,7 @@ void ShapeList::show_case() {
     if (!target_.is_new && ref == target_.ref) list_->setCurrentRow(list_->count() - 1);
   }
   if (target_.is_new) {
-    list_->addItem(title_of(value, target_) + " (outline below)");
+    list_->addItem(spoken("{1} (outline below)", {title_of(value, target_)}));
     list_->setCurrentRow(list_->count() - 1);
   }
   const int height = std::max(fontMetrics().height() + 6, least_row_px);
@@ -118,7 +119,7 @@ void ShapeList::remove_chosen() {
   const auto& value = document_.value();
   if (target_.is_new || !exists(value, target_.ref)) return;
   const ShapeRef ref = target_.ref;
-  document_.edit("remove " + title_of(value, ref), {},
+  document_.edit(spoken("remove {1}", {title_of(value, ref)}), {},
                  [&](wound::Case& changed) { remove_shape(changed, ref); });
 }
 

@@ -12,7 +12,7 @@
 #include "app/desktop/fields/limited_field.h"
 #include "app/desktop/fields/text_field.h"
 #include "app/desktop/fields/wrapped_label.h"
-#include "core/base/say.h"
+#include "app/wording/spoken.h"
 #include "core/practice/body_sites.h"
 
 namespace drapewright::desktop {
@@ -37,14 +37,14 @@ std::vector<const practice::SiteCaution*> cautions_of(const practice::BodySite& 
 SiteForm::SiteForm(CaseDocument& document, QWidget* parent)
     : QWidget(parent),
       document_(document),
-      words_(new TextField("for example: left heel", this)),
+      words_(new TextField(spoken("for example: left heel"), this)),
       places_(new QComboBox(this)),
       clock_(quiet_text({}, this)),
       advice_(new WrappedLabel(this)),
       limb_(new QWidget(this)),
       girth_(new LimitedField(
           practice::limit("limb_girth_cm"),
-          {.decimals = 1, .step = 1, .optional = true, .when_empty = "not measured"}, limb_)) {
+          {.decimals = 1, .step = 1, .optional = true, .when_empty = spoken("not measured")}, limb_)) {
   build_words();
   build_places();
   build_girth();
@@ -53,8 +53,8 @@ SiteForm::SiteForm(CaseDocument& document, QWidget* parent)
   auto* form = new QFormLayout(this);
   form->setContentsMargins(0, 0, 0, 0);
   form->setFieldGrowthPolicy(QFormLayout::AllNonFixedFieldsGrow);
-  form->addRow("Body site", words_);
-  form->addRow("Place", places_);
+  form->addRow(spoken("Body site"), words_);
+  form->addRow(spoken("Place"), places_);
   form->addRow(clock_);
   form->addRow(advice_);
   form->addRow(limb_);
@@ -64,10 +64,10 @@ SiteForm::SiteForm(CaseDocument& document, QWidget* parent)
 
 void SiteForm::build_words() {
   words_->setObjectName("body_site");
-  words_->setAccessibleName("Body site");
-  words_->setToolTip("Where the wound is, in your own words: side and place.");
+  words_->setAccessibleName(spoken("Body site"));
+  words_->setToolTip(spoken("Where the wound is, in your own words: side and place."));
   connect(words_, &QLineEdit::textEdited, this, [this](const QString& text) {
-    document_.edit("body site", "body_site",
+    document_.edit(spoken("body site"), "body_site",
                    [&](wound::Case& value) { value.body_site = text.toStdString(); });
   });
   connect(words_, &QLineEdit::editingFinished, this, [this] { document_.end_stretch(); });
@@ -75,21 +75,21 @@ void SiteForm::build_words() {
 
 void SiteForm::build_places() {
   places_->setObjectName("body_site_id");
-  places_->setAccessibleName("Place of the body");
-  places_->view()->setAccessibleName("Place of the body");
+  places_->setAccessibleName(spoken("Place of the body"));
+  places_->view()->setAccessibleName(spoken("Place of the body"));
   places_->setToolTip(
-      "The place decides which cautions apply and which way the clock runs. Unless you choose one, "
-      "it is read from your own words.");
+      spoken("The place decides which cautions apply and which way the clock runs. Unless you choose one, "
+      "it is read from your own words."));
   places_->setMinimumHeight(26);
   places_->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
   places_->setFocusPolicy(Qt::StrongFocus);
   places_->addItem({}, QString());
   for (const auto& site : practice::body_sites()) {
-    places_->addItem(text_of(say(site.name)), text_of(site.id));
+    places_->addItem(spoken(site.name), text_of(site.id));
   }
   connect(places_, &QComboBox::activated, this, [this](int index) {
     const std::string id = places_->itemData(index).toString().toStdString();
-    document_.edit("place of the body", {}, [&](wound::Case& value) { value.body_site_id = id; });
+    document_.edit(spoken("place of the body"), {}, [&](wound::Case& value) { value.body_site_id = id; });
   });
 }
 
@@ -98,12 +98,12 @@ void SiteForm::build_girth() {
   column->setContentsMargins(0, 0, 0, 0);
   column->addWidget(girth_);
   column->addWidget(
-      quiet_text("Asked because film that closes round a limb can cut off its blood flow: the plan "
+      quiet_text(spoken("Asked because film that closes round a limb can cut off its blood flow: the plan "
                  "warns where "
-                 "a film is as long as the limb is round.",
+                 "a film is as long as the limb is round."),
                  limb_));
   connect(&girth_->field(), &NumberField::entered, this, [this](std::optional<double> girth) {
-    document_.edit("limb girth", "limb_girth_cm",
+    document_.edit(spoken("limb girth"), "limb_girth_cm",
                    [&](wound::Case& value) { value.limb_girth_cm = girth; });
   });
   connect(&girth_->field(), &NumberField::left, this, [this] { document_.end_stretch(); });
@@ -121,26 +121,26 @@ void SiteForm::show_case() {
 
 void SiteForm::show_place(const wound::Case& value) {
   const auto named = practice::body_sites_named(value.body_site);
-  places_->setItemText(0, named.empty() ? QString("as written: not in the list")
-                                        : "as written: " + text_of(say(named.front()->name)));
+  places_->setItemText(0, named.empty() ? spoken("as written: not in the list")
+                                        : spoken("as written: {1}", {spoken(named.front()->name)}));
   const QString id = QString::fromStdString(value.body_site_id);
-  if (!id.isEmpty() && places_->findData(id) < 0) places_->addItem("not known here: " + id, id);
+  if (!id.isEmpty() && places_->findData(id) < 0) places_->addItem(spoken("not known here: {1}", {id}), id);
   places_->setCurrentIndex(id.isEmpty() ? 0 : places_->findData(id));
 }
 
 void SiteForm::show_advice(const wound::Case& value) {
   const auto* site = wound::site_of(value);
   const auto twelve = site != nullptr ? site->twelve : practice::Twelve::head;
-  clock_->setText(QString("Clock%1: 12 = %2, 6 = %3.")
-                      .arg(twelve == practice::Twelve::heel ? " on the foot" : "",
-                           text_of(say(name_of(twelve))), text_of(say(opposite_of(twelve)))));
-  clock_->setToolTip("Source: " +
-                     QString::fromStdString(practice::describe(practice::source_of_clock())));
+  clock_->setText(spoken(twelve == practice::Twelve::heel ? term("Clock on the foot: 12 = {1}, 6 = {2}.")
+                                                 : term("Clock: 12 = {1}, 6 = {2}."),
+                         {spoken(name_of(twelve)), spoken(opposite_of(twelve))}));
+  clock_->setToolTip(spoken("Source: {1}", {practice::describe(practice::source_of_clock())}));
   QStringList lines, tips;
   if (site != nullptr) {
     for (const auto* caution : cautions_of(*site)) {
-      const QString all = text_of(say(caution->text));
-      lines << (caution->warns ? "Warning: " : "Note: ") + first_sentence(all);
+      const QString all = spoken(caution->text);
+      lines << (caution->warns ? spoken("Warning: {1}", {first_sentence(all)})
+                              : spoken("Note: {1}", {first_sentence(all)}));
       tips << all + " (" + QString::fromStdString(practice::describe(caution->source)) + ")";
     }
   }

@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "app/desktop/fields/limited_field.h"
+#include "app/wording/spoken.h"
 #include "core/geometry/clock.h"
 #include "core/geometry/shapes.h"
 
@@ -16,7 +17,7 @@ namespace {
 LimitedField* size_field(std::string_view id, QWidget* parent) {
   return new LimitedField(
       practice::limit(id),
-      {.decimals = 2, .step = 0.1, .optional = true, .when_empty = "to be typed"}, parent);
+      {.decimals = 2, .step = 0.1, .optional = true, .when_empty = spoken("to be typed")}, parent);
 }
 
 NumberField* place_field(const QString& name, QWidget* parent) {
@@ -32,12 +33,12 @@ SizeForm::SizeForm(QWidget* parent)
       length_(size_field("length_cm", this)),
       width_(size_field("width_cm", this)),
       hour_(new NumberField(clock_range(), this)),
-      x_(place_field("Middle, x", this)),
-      y_(place_field("Middle, y", this)),
+      x_(place_field(spoken("Middle, x"), this)),
+      y_(place_field(spoken("Middle, y"), this)),
       draw_(new QPushButton(this)) {
-  hour_->setAccessibleName("Length points to");
+  hour_->setAccessibleName(spoken("Length points to"));
   hour_->setObjectName("length_hour");
-  hour_->setToolTip("Which way the length lies: 12 is towards the patient's head.");
+  hour_->setToolTip(spoken("Which way the length lies: 12 is towards the patient's head."));
   hour_->show_number(12);
   draw_->setObjectName("draw_size");
   draw_->setMinimumHeight(28);
@@ -55,8 +56,8 @@ void SizeForm::build() {
   middle->addWidget(x_);
   middle->addWidget(y_);
   auto* form = new QFormLayout;
-  form->addRow("Length points to", hour_);
-  form->addRow("Middle at x, y", middle);
+  form->addRow(spoken("Length points to"), hour_);
+  form->addRow(spoken("Middle at x, y"), middle);
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
   column->addWidget(length_);
@@ -87,8 +88,8 @@ void SizeForm::set_replaces(bool replaces) {
 }
 
 void SizeForm::follow() {
-  const QString name = shape_ == Shape::ellipse ? "ellipse" : "rectangle";
-  draw_->setText(replaces_ ? "Replace the outline by this " + name : "Draw the " + name);
+  const QString name = shape_ == Shape::ellipse ? spoken("ellipse") : spoken("rectangle");
+  draw_->setText(spoken(replaces_ ? term("Replace the outline by this {1}") : term("Draw the {1}"), {name}));
   draw_->setEnabled(length_->field().number() && width_->field().number());
 }
 

@@ -7,6 +7,7 @@
 #include "app/desktop/document/case_document.h"
 #include "app/desktop/fields/limited_field.h"
 #include "app/desktop/panels/rows_form.h"
+#include "app/wording/spoken.h"
 #include "core/base/numbers.h"
 #include "core/geometry/clock.h"
 
@@ -16,7 +17,9 @@ namespace {
 using wound::Tunnel;
 using wound::Undermining;
 
-const QString clock_tip = "Seen from the wound's middle: 12 is towards the patient's head.";
+QString clock_tip() {
+  return spoken("Seen from the wound's middle: 12 is towards the patient's head.");
+}
 
 QString number(double value) { return QString::fromStdString(format_short(value, 2)); }
 
@@ -26,17 +29,17 @@ NumberColumn measured(const QString& title, std::string_view limit_id) {
 }
 
 std::vector<NumberColumn> range_columns() {
-  return {{"from o'clock", "Where the range begins, going clockwise. " + clock_tip, clock_range()},
-          {"to o'clock", "Where it ends. It may pass 12: 10 to 2 is the four hours round 12.",
+  return {{spoken("from o'clock"), spoken("Where the range begins, going clockwise.") + " " + clock_tip(), clock_range()},
+          {spoken("to o'clock"), spoken("Where it ends. It may pass 12: 10 to 2 is the four hours round 12."),
            clock_range()},
-          measured("extent cm", "undermining_extent_cm")};
+          measured(spoken("extent cm"), "undermining_extent_cm")};
 }
 
 std::vector<NumberColumn> tunnel_columns() {
-  return {{"o'clock", "Where the tunnel leaves the wound. " + clock_tip, clock_range()},
-          measured("length cm", "tunnel_length_cm"),
-          {"explored",
-           "Whether its end was reached and seen. Nothing goes into a tunnel that was not.",
+  return {{spoken("o'clock"), spoken("Where the tunnel leaves the wound.") + " " + clock_tip(), clock_range()},
+          measured(spoken("length cm"), "tunnel_length_cm"),
+          {spoken("explored"),
+           spoken("Whether its end was reached and seen. Nothing goes into a tunnel that was not."),
            {},
            true}};
 }
@@ -54,18 +57,20 @@ void put_number(Tunnel& tunnel, int column, double value) {
 
 QString in_words(const Undermining& range) {
   const double hours = geometry::clock_span(range.from_clock, range.to_clock);
-  if (hours == 12) return QString("All round, %1 cm under the edge.").arg(number(range.extent_cm));
+  if (hours == 12) return spoken("All round, {1} cm under the edge.", {number(range.extent_cm)});
   const bool passes_12 = range.from_clock < 12 && range.from_clock + hours > 12;
-  return QString("%1 to %2 o'clock, clockwise%3: %4 h of the clock, %5 cm under the edge.")
-      .arg(number(range.from_clock), number(range.to_clock), passes_12 ? " past 12" : "",
-           number(hours), number(range.extent_cm));
+  return spoken(passes_12 ? term("{1} to {2} o'clock, clockwise past 12: {3} h of the clock, {4} cm "
+                                 "under the edge.")
+                          : term("{1} to {2} o'clock, clockwise: {3} h of the clock, {4} cm under the "
+                                 "edge."),
+                {number(range.from_clock), number(range.to_clock), number(hours),
+                 number(range.extent_cm)});
 }
 
 QString in_words(const Tunnel& tunnel) {
-  return QString("At %1 o'clock, %2 cm long; %3")
-      .arg(number(tunnel.clock), number(tunnel.length_cm),
-           tunnel.explored ? "explored: takes a strip of filler, counted as a piece."
-                           : "not explored: nothing goes in, and the plan stops.");
+  return spoken("At {1} o'clock, {2} cm long; {3}", {number(tunnel.clock), number(tunnel.length_cm),
+           tunnel.explored ? spoken("explored: takes a strip of filler, counted as a piece.")
+                           : spoken("not explored: nothing goes in, and the plan stops.")});
 }
 
 template <class Item>
@@ -85,11 +90,11 @@ void remove_at(std::vector<Item>& items, int row) {
 UnderminingForm::UnderminingForm(CaseDocument& document, QWidget* parent)
     : QWidget(parent),
       document_(document),
-      ranges_(new RowsForm({"undermining", "Undermining", "undermined range",
-                            "None. Where a probe goes under the edge, type from, to and how far."},
+      ranges_(new RowsForm({"undermining", spoken("Undermining"), spoken("undermined range"),
+                            spoken("None. Where a probe goes under the edge, type from, to and how far.")},
                            range_columns(), this)),
-      tunnels_(new RowsForm({"tunnels", "Tunnels", "tunnel",
-                             "None. Where a narrow passage leads away, type its hour and length."},
+      tunnels_(new RowsForm({"tunnels", spoken("Tunnels"), spoken("tunnel"),
+                             spoken("None. Where a narrow passage leads away, type its hour and length.")},
                             tunnel_columns(), this)) {
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
@@ -118,12 +123,12 @@ void UnderminingForm::build_ranges() {
     });
   });
   connect(ranges_, &RowsForm::row_typed, this, [this](const NumberRows::Row& row) {
-    edit("add undermining", [&](wound::Wound& wound) {
+    edit(spoken("add undermining"), [&](wound::Wound& wound) {
       wound.undermining.push_back({row[0], row[1], row[2], {}});
     });
   });
   connect(ranges_, &RowsForm::row_removed, this, [this](int row) {
-    edit("remove undermining", [&](wound::Wound& wound) { remove_at(wound.undermining, row); });
+    edit(spoken("remove undermining"), [&](wound::Wound& wound) { remove_at(wound.undermining, row); });
   });
   connect(ranges_, &RowsForm::row_chosen, this,
           [this](int row) { emit range_chosen(wound_.value_or(0), shown() ? row : -1); });
@@ -136,12 +141,12 @@ void UnderminingForm::build_tunnels() {
     });
   });
   connect(tunnels_, &RowsForm::row_typed, this, [this](const NumberRows::Row& row) {
-    edit("add tunnel", [&](wound::Wound& wound) {
+    edit(spoken("add tunnel"), [&](wound::Wound& wound) {
       wound.tunnels.push_back({row[0], row[1], row[2] == 1, {}});
     });
   });
   connect(tunnels_, &RowsForm::row_removed, this, [this](int row) {
-    edit("remove tunnel", [&](wound::Wound& wound) { remove_at(wound.tunnels, row); });
+    edit(spoken("remove tunnel"), [&](wound::Wound& wound) { remove_at(wound.tunnels, row); });
   });
   connect(tunnels_, &RowsForm::row_chosen, this,
           [this](int row) { emit tunnel_chosen(wound_.value_or(0), shown() ? row : -1); });

@@ -8,22 +8,23 @@
 #include "app/desktop/panels/shape_list.h"
 #include "app/desktop/panels/site_form.h"
 #include "app/desktop/panels/undermining_form.h"
+#include "app/wording/spoken.h"
 
 namespace drapewright::desktop {
 
 WoundPage::WoundPage(CaseDocument& document, QWidget* parent)
-    : Page("Wound", parent),
+    : Page(spoken("Wound"), parent),
       list_(new ShapeList(document, this)),
       outline_(new OutlineEditor(document, this)) {
   auto* form = new ShapeForm(document, this);
-  add_heading("Case");
+  add_heading(spoken("Case"));
   add(new CaseForm(document, this));
   add(new SiteForm(document, this));
-  add_heading("Wounds and skin zones");
+  add_heading(spoken("Wounds and skin zones"));
   add(list_);
   add(outline_);
   add(form);
-  add_heading("Fluid and position");
+  add_heading(spoken("Fluid and position"));
   add(new FluidForm(document, this));
   add_stretch();
   const auto follow = [this, form](const OutlineTarget& target) {

@@ -5,6 +5,7 @@
 #include "app/desktop/canvas/plan_view.h"
 #include "app/desktop/photo/edge_finder.h"
 #include "app/desktop/photo/photo_desk.h"
+#include "app/wording/spoken.h"
 #include "core/tracing/trace.h"
 
 namespace drapewright::desktop {
@@ -125,7 +126,7 @@ void EdgeTool::paint_drawing(QPainter& painter) const {
 
 QStringList EdgeTool::words() const {
   if (points().empty()) return {};
-  return {is_looking() ? "Looking for the edge\u2026" : "Follows contrast: check every stretch."};
+  return {is_looking() ? spoken("Looking for the edge\u2026") : spoken("Follows contrast: check every stretch.")};
 }
 
 }  // namespace drapewright::desktop

@@ -4,6 +4,7 @@
 
 #include "app/desktop/jobs/worker.h"
 #include "app/desktop/tools/chain_tool.h"
+#include "app/wording/spoken.h"
 
 namespace drapewright::desktop {
 
@@ -17,7 +18,7 @@ class EdgeTool : public ChainTool {
   EdgeTool(TracingDesk& desk, PhotoDesk& photo);
   ~EdgeTool() override;
   QString how_to() const override {
-    return "Click along the edge; the line follows it. Enter closes.";
+    return spoken("Click along the edge; the line follows it. Enter closes.");
   }
   /// Whether the edge from the last click is still being looked for.
   bool is_looking() const { return worker_.is_busy(); }

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "app/desktop/tools/chain_tool.h"
+#include "app/wording/spoken.h"
 
 namespace drapewright::desktop {
 
@@ -29,7 +30,7 @@ class LengthMarkTool : public MarkTool {
  public:
   LengthMarkTool(TracingDesk& desk, PhotoDesk& photo)
       : MarkTool(desk, photo, Tool::scale_length, 2) {}
-  QString how_to() const override { return "Click two points on the ruler in the photograph."; }
+  QString how_to() const override { return spoken("Click two points on the ruler in the photograph."); }
 
  protected:
   void marked(const geometry::Ring& places) override;
@@ -40,7 +41,7 @@ class SquareMarkTool : public MarkTool {
  public:
   SquareMarkTool(TracingDesk& desk, PhotoDesk& photo)
       : MarkTool(desk, photo, Tool::scale_square, 4) {}
-  QString how_to() const override { return "Click the four corners of the square, in any order."; }
+  QString how_to() const override { return spoken("Click the four corners of the square, in any order."); }
 
  protected:
   void marked(const geometry::Ring& places) override;
@@ -50,7 +51,7 @@ class SquareMarkTool : public MarkTool {
 class AxisMarkTool : public MarkTool {
  public:
   AxisMarkTool(TracingDesk& desk, PhotoDesk& photo) : MarkTool(desk, photo, Tool::limb_axis, 2) {}
-  QString how_to() const override { return "Click two points on the limb's middle line."; }
+  QString how_to() const override { return spoken("Click two points on the limb's middle line."); }
 
  protected:
   void marked(const geometry::Ring& places) override;

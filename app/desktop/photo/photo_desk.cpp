@@ -8,6 +8,7 @@
 #include "app/desktop/canvas/plan_view.h"
 #include "app/desktop/document/case_document.h"
 #include "app/desktop/tools/tracing_desk.h"
+#include "app/wording/spoken.h"
 #include "core/base/error.h"
 #include "core/base/numbers.h"
 #include "core/casefile/text_file.h"
@@ -22,9 +23,10 @@ namespace {
 using geometry::Point;
 using geometry::Ring;
 
-const QString no_scale_words =
-    "This photograph has no scale: nothing in it can be measured or traced yet. Mark two points on "
-    "its ruler (Length) or the corners of a flat square of known side (Square).";
+QString no_scale_words() {
+  return spoken("This photograph has no scale: nothing in it can be measured or traced yet. Mark two points on "
+    "its ruler (Length) or the corners of a flat square of known side (Square).");
+}
 
 QString number(double value, int digits) {
   return QString::fromStdString(format_number(value, digits));
@@ -46,7 +48,7 @@ PhotoDesk::PhotoDesk(CaseDocument& document, TracingDesk& tracing, QObject* pare
     : QObject(parent), document_(document), tracing_(tracing), view_(tracing.view()) {
   connect(&document, &CaseDocument::case_changed, this, &PhotoDesk::follow);
   connect(&document, &CaseDocument::case_replaced, this, &PhotoDesk::follow);
-  tracing.set_gate([this] { return has_photo() && !is_measured() ? no_scale_words : QString(); });
+  tracing.set_gate([this] { return has_photo() && !is_measured() ? no_scale_words() : QString(); });
 }
 
 std::optional<picture::Picture> PhotoDesk::described() const {
@@ -65,7 +67,7 @@ void PhotoDesk::open(const QString& path) {
     try {
       return [this, photo = read_photograph(path)] { take(photo); };
     } catch (const InputError& error) {
-      return [this, error] { emit failed("The photograph cannot be opened.", error); };
+      return [this, error] { emit failed(spoken("The photograph cannot be opened."), error); };
     }
   });
 }
@@ -75,7 +77,7 @@ void PhotoDesk::paste(const QImage& image) {
     try {
       return [this, photo = photograph_from(image)] { take(photo); };
     } catch (const InputError& error) {
-      return [this, error] { emit failed("The photograph cannot be pasted.", error); };
+      return [this, error] { emit failed(spoken("The photograph cannot be pasted."), error); };
     }
   });
 }
@@ -91,7 +93,7 @@ void PhotoDesk::take(const Photograph& photo) {
 }
 
 void PhotoDesk::remove() {
-  document_.edit("remove photograph", {},
+  document_.edit(spoken("remove photograph"), {},
                  [](wound::Case& value) { value.current().picture.reset(); });
 }
 
@@ -182,12 +184,12 @@ void PhotoDesk::calibrate(const picture::Reference& reference) {
   try {
     picture::check(reference);
   } catch (const InputError& error) {
-    emit failed("That gives no scale.", error);
+    emit failed(spoken("That gives no scale."), error);
     return;
   }
   asked_ = Asked::nothing;
   asked_about_.clear();
-  document_.edit("scale of the photograph", {}, [&](wound::Case& value) {
+  document_.edit(spoken("scale of the photograph"), {}, [&](wound::Case& value) {
     if (value.current().picture) value.current().picture->reference = reference;
   });
   view_.fit();
@@ -205,10 +207,10 @@ void PhotoDesk::mark_axis(const Ring& two) {
   try {
     picture::check(view);
   } catch (const InputError& error) {
-    emit failed("That is no middle line of a limb.", error);
+    emit failed(spoken("That is no middle line of a limb."), error);
     return;
   }
-  document_.edit("middle line of the limb", {}, [&](wound::Case& value) {
+  document_.edit(spoken("middle line of the limb"), {}, [&](wound::Case& value) {
     if (value.current().picture) value.current().picture->limb = view;
   });
   tracing_.say("Trace the wound, then press Unroll.");
@@ -225,37 +227,36 @@ void PhotoDesk::unroll() {
                              {picture->width_px / 2.0, picture->height_px / 2.0});
     const Ring flat = tracing_.outline(), round = limb.unrolled(flat);
     unrolled_words_ =
-        QString("Unrolled from the limb: %1 cm\u00b2, flat in the picture %2 cm\u00b2.")
-            .arg(number(geometry::area(round), 1), number(geometry::area(flat), 1));
+        spoken("Unrolled from the limb: {1} cm\u00b2, flat in the picture {2} cm\u00b2.", {number(geometry::area(round), 1), number(geometry::area(flat), 1)});
     tracing_.offer(round, "unroll");
     emit changed();
   } catch (const InputError& error) {
-    emit failed("The outline cannot be unrolled.", error);
+    emit failed(spoken("The outline cannot be unrolled."), error);
   }
 }
 
 QString PhotoDesk::words() const {
   if (!missing_.isEmpty()) {
-    return "The photograph " + missing_ + " is not beside the case. The outlines stand without it.";
+    return spoken("The photograph {1} is not beside the case. The outlines stand without it.",
+                  {missing_});
   }
   if (!place_) return {};
-  if (asked_ == Asked::length) return "How long is it between the two points?";
-  if (asked_ == Asked::side) return "How long is a side of the square?";
+  if (asked_ == Asked::length) return spoken("How long is it between the two points?");
+  if (asked_ == Asked::side) return spoken("How long is a side of the square?");
   const auto picture = described();
-  if (!picture || !picture->reference) return no_scale_words;
+  if (!picture || !picture->reference) return no_scale_words();
   QString words;
   try {
     const auto corners = corners_of(*picture->reference);
-    words = QString::fromStdString("Clicks 1 pixel off: " +
-                                   picture::in_words(picture::spread_at(
-                                       *picture->reference, picture->click_error_px, corners)) +
-                                   ".");
+    words = spoken("Clicks 1 pixel off: {1}.",
+                   {picture::in_words(picture::spread_at(*picture->reference,
+                                                         picture->click_error_px, corners))});
   } catch (const InputError& error) {
     words = QString::fromStdString(error.problem()) + ".";
   }
   words += std::holds_alternative<picture::KnownSquare>(*picture->reference)
-               ? " The tilt of the camera is taken out, for what lies in the square's plane."
-               : " Right only for a picture taken square on: a tilt of 20\u00b0 shortens by 6 %.";
+               ? " " + spoken("The tilt of the camera is taken out, for what lies in the square's plane.")
+               : " " + spoken("Right only for a picture taken square on: a tilt of 20\u00b0 shortens by 6 %.");
   return unrolled_words_.isEmpty() ? words : words + " " + unrolled_words_;
 }
 

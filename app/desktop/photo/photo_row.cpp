@@ -9,6 +9,7 @@
 #include "app/desktop/fields/limited_field.h"
 #include "app/desktop/fields/number_field.h"
 #include "app/desktop/photo/photo_desk.h"
+#include "app/wording/spoken.h"
 #include "core/practice/limits.h"
 
 namespace drapewright::desktop {
@@ -32,25 +33,25 @@ PhotoRow::PhotoRow(PhotoDesk& photo, QWidget* parent)
       photo_(photo),
       words_(quiet_text({}, this)),
       length_(new NumberField(range_of(practice::limit("known_length_cm")), this)),
-      set_(button("Set the scale", "photo_set_scale", "Gives the photograph its scale.", this)),
+      set_(button(spoken("Set the scale"), "photo_set_scale", spoken("Gives the photograph its scale."), this)),
       strength_(new QSlider(Qt::Horizontal, this)),
-      turn_(button("Turn", "photo_turn", "A quarter turn, before there is a scale.", this)),
-      unroll_(button("Unroll", "photo_unroll",
-                     "Lays the chosen outline out from the round limb onto the flat.", this)),
-      rules_(quiet_text("A photograph of a patient is personal data under local rules. It is kept "
-                        "beside the case, without place, device or time.",
+      turn_(button(spoken("Turn"), "photo_turn", spoken("A quarter turn, before there is a scale."), this)),
+      unroll_(button(spoken("Unroll"), "photo_unroll",
+                     spoken("Lays the chosen outline out from the round limb onto the flat."), this)),
+      rules_(quiet_text(spoken("A photograph of a patient is personal data under local rules. It is kept "
+                        "beside the case, without place, device or time."),
                         this)) {
   words_->setObjectName("photo_words");
   length_->setObjectName("photo_length");
-  length_->setAccessibleName("Known length in the photograph");
+  length_->setAccessibleName(spoken("Known length in the photograph"));
   strength_->setRange(0, full_strength);
   strength_->setValue(static_cast<int>(full_strength * photo.strength()));
-  strength_->setAccessibleName("How strongly the photograph shows");
-  strength_->setToolTip("How strongly the photograph shows under the drawing.");
+  strength_->setAccessibleName(spoken("How strongly the photograph shows"));
+  strength_->setToolTip(spoken("How strongly the photograph shows under the drawing."));
   strength_->setMaximumWidth(120);
   strength_->setMinimumHeight(24);
-  auto* remove = button("Remove photograph", "photo_remove",
-                        "Takes it out of the case; the outlines stay.", this);
+  auto* remove = button(spoken("Remove photograph"), "photo_remove",
+                        spoken("Takes it out of the case; the outlines stay."), this);
   connect(strength_, &QSlider::valueChanged, this,
           [this](int value) { photo_.set_strength(static_cast<double>(value) / full_strength); });
   connect(turn_, &QPushButton::clicked, &photo_, &PhotoDesk::turn);

@@ -9,6 +9,7 @@
 #include <QPainter>
 #include <algorithm>
 
+#include "app/wording/spoken.h"
 #include "core/base/error.h"
 
 namespace drapewright::desktop {
@@ -50,14 +51,14 @@ QImage decoded(const QString& path, QByteArray* format) {
   *format = reader.format();
   const QString name = QFileInfo(path).fileName();
   if (!QFileInfo(path).isFile()) {
-    throw InputError("“" + name.toStdString() + "” is not there", "a PNG or JPEG picture");
+    throw InputError(say("“{1}” is not there", {name.toStdString()}), say("a PNG or JPEG picture"));
   }
   QImage image;
   if (*format == "png" || *format == "jpeg") image = reader.read();
   if (image.isNull()) {
-    throw InputError("“" + name.toStdString() + "” is no picture that can be read (" +
-                         reader.errorString().toStdString() + ")",
-                     "a PNG or JPEG picture");
+    throw InputError(say("“{1}” is no picture that can be read ({2})",
+                         {name.toStdString(), reader.errorString().toStdString()}),
+                     say("a PNG or JPEG picture"));
   }
   return image;
 }
@@ -71,7 +72,7 @@ Photograph read_photograph(const QString& path) {
 }
 
 Photograph photograph_from(const QImage& image) {
-  if (image.isNull()) throw InputError("there is no picture", "a picture on the clipboard");
+  if (image.isNull()) throw InputError(say("there is no picture"), say("a picture on the clipboard"));
   return written_anew(image, false);
 }
 

@@ -4,6 +4,7 @@
 #include <QLabel>
 
 #include "app/desktop/section/section_view.h"
+#include "app/wording/spoken.h"
 #include "core/report/section_sketch.h"
 
 namespace drapewright::desktop {
@@ -29,7 +30,7 @@ SectionPane::SectionPane(QWidget* parent)
 }
 
 void SectionPane::tell() {
-  QStringList notes{"Move A and B on the drawing to cut elsewhere."};
+  QStringList notes{spoken("Move A and B on the drawing to cut elsewhere.")};
   if (view_->section().length_cm > 0) {
     for (const std::string& note : report::section_notes(view_->section())) {
       notes << QString::fromStdString(note);

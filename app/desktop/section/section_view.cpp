@@ -6,13 +6,14 @@
 
 #include "app/printing/painter.h"
 #include "app/printing/pens.h"
+#include "app/wording/spoken.h"
 #include "core/report/section_drawing.h"
 
 namespace drapewright::desktop {
 
 SectionView::SectionView(QWidget* parent) : QWidget(parent) {
   setObjectName("section_view");
-  setAccessibleName("Section through wound and dressing");
+  setAccessibleName(spoken("Section through wound and dressing"));
 }
 
 void SectionView::show_plan(std::shared_ptr<const wound::Case> value,
@@ -72,7 +73,7 @@ void SectionView::paintEvent(QPaintEvent*) {
   painter.fillRect(rect(), printing::to_qcolor(report::ground_colour(ground)));
   if (drawing_.layers.empty()) {
     painter.setPen(printing::to_qcolor(report::ink_colour(ground)));
-    painter.drawText(rect(), Qt::AlignCenter, "The section is drawn here once there is a plan.");
+    painter.drawText(rect(), Qt::AlignCenter, spoken("The section is drawn here once there is a plan."));
     return;
   }
   painter.setRenderHint(QPainter::Antialiasing);

@@ -8,13 +8,14 @@
 
 #include "app/printing/painter.h"
 #include "app/printing/pens.h"
+#include "app/wording/spoken.h"
 #include "core/report/cut_drawing.h"
 
 namespace drapewright::desktop {
 
 CutView::CutView(QWidget* parent) : QWidget(parent) {
   setObjectName("cut_view");
-  setAccessibleName("Filler sheets to open, with their pieces");
+  setAccessibleName(spoken("Filler sheets to open, with their pieces"));
 }
 
 void CutView::show_plan(std::shared_ptr<const dressing::Plan> plan) {

@@ -17,6 +17,7 @@
 #include "app/desktop/fields/limited_field.h"
 #include "app/desktop/sheets/choice_table.h"
 #include "app/desktop/sheets/cut_view.h"
+#include "app/wording/spoken.h"
 #include "core/report/cut_words.h"
 
 namespace drapewright::desktop {
@@ -51,7 +52,7 @@ SheetsPage::SheetsPage(CaseDocument& document, QWidget* parent)
       advice_(quiet_text(words(report::off_cut_advice) + " " + words(report::cost_advice), this)) {
   scroll_->setWidget(view_);
   scroll_->setWidgetResizable(true);
-  scroll_->setAccessibleName("Sheets with the pieces cut from them");
+  scroll_->setAccessibleName(spoken("Sheets with the pieces cut from them"));
   scroll_->setFrameShape(QFrame::NoFrame);
   scroll_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   scroll_->viewport()->installEventFilter(this);
@@ -80,18 +81,18 @@ QWidget* SheetsPage::search_row() {
   auto* row = new QWidget(this);
   state_ = new QLabel(row);
   state_->setObjectName("cut_state");
-  stop_ = new QPushButton("Stop", row);
+  stop_ = new QPushButton(spoken("Stop looking"), row);
   stop_->setObjectName("cut_stop");
   stop_->setMinimumHeight(26);
-  stop_->setToolTip("Keep the best way to cut that was found so far.");
+  stop_->setToolTip(spoken("Keep the best way to cut that was found so far."));
   seconds_ = new QSpinBox(row);
   seconds_->setObjectName("cut_seconds");
   seconds_->setMinimumHeight(26);
   seconds_->setRange(0, most_seconds);
   seconds_->setSuffix(" s");
   seconds_->setValue(QSettings().value(seconds_key, usual_seconds).toInt());
-  seconds_->setAccessibleName("Seconds to look for a better way to cut");
-  auto* name = new QLabel("&Search for", row);
+  seconds_->setAccessibleName(spoken("Seconds to look for a better way to cut"));
+  auto* name = new QLabel(spoken("&Search for"), row);
   name->setBuddy(seconds_);
   auto* line = new QHBoxLayout(row);
   line->setContentsMargins(0, 0, 0, 0);
@@ -120,7 +121,7 @@ void SheetsPage::show_result(const PlanResult& result) {
 void SheetsPage::forget() {
   job_.cancel();
   searched_ = true;  // until the new plan is there
-  state_->setText("Planning.");
+  state_->setText(spoken("Planning."));
 }
 
 void SheetsPage::search() {
@@ -145,10 +146,10 @@ void SheetsPage::show_plan() {
 void SheetsPage::show_search() {
   const bool busy = job_.is_busy();
   stop_->setEnabled(busy);
-  state_->setText(!result_.plan ? "No plan yet."
-                  : busy        ? "Looking for a better way to cut; the best so far is shown."
-                  : searched_   ? "The best way found."
-                                : "A first way to cut.");
+  state_->setText(!result_.plan ? spoken("No plan yet.")
+                  : busy        ? spoken("Looking for a better way to cut; the best so far is shown.")
+                  : searched_   ? spoken("The best way found.")
+                                : spoken("A first way to cut."));
 }
 
 /// A row is the sheets that may be opened of its thickness; those of other thicknesses stay as
@@ -158,7 +159,7 @@ void SheetsPage::choose(std::size_t thickness, std::size_t choice) {
   const auto& comparison = result_.plan->sheet_comparison[thickness];
   const auto& wanted = comparison.choices.at(choice).items;
   const auto all = items_of_thickness(document_.value(), comparison.thickness_cm);
-  document_.edit("sheets to open", {}, [&](wound::Case& value) {
+  document_.edit(spoken("sheets to open"), {}, [&](wound::Case& value) {
     auto& items = value.dressing.filler_items;
     std::erase_if(items, [&](const std::string& item) { return all.contains(item); });
     if (choice > 0) items.insert(items.end(), wanted.begin(), wanted.end());

@@ -1,4 +1,5 @@
 #include "app/desktop/stores/chart_files.h"
+#include "app/wording/spoken.h"
 
 #include <QBuffer>
 #include <QGraphicsView>
@@ -19,7 +20,7 @@ QByteArray as_svg(QGraphicsView& view) {
   svg.setOutputDevice(&buffer);
   svg.setSize(view.size());
   svg.setViewBox(QRect(QPoint(), view.size()));
-  svg.setTitle("Forecast for the stores");
+  svg.setTitle(spoken("Forecast for the stores"));
   QPainter painter(&svg);
   view.render(&painter);
   painter.end();
@@ -46,7 +47,7 @@ QString save_bytes(const QByteArray& bytes, const QString& path) {
   if (file.open(QIODevice::WriteOnly) && file.write(bytes) == bytes.size() && file.commit()) {
     return {};
   }
-  return path + " cannot be written: " + file.errorString();
+  return spoken("{1} cannot be written: {2}", {path, file.errorString()});
 }
 
 QString save_chart(QGraphicsView& view, const QString& path) {

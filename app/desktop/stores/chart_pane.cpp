@@ -20,6 +20,7 @@
 #include "app/desktop/stores/chart_files.h"
 #include "app/desktop/stores/sorted_table.h"
 #include "app/desktop/theme/palette.h"
+#include "app/wording/spoken.h"
 #include "core/base/numbers.h"
 
 namespace drapewright::desktop {
@@ -45,10 +46,10 @@ ChartPane::ChartPane(const QString& name, bool by_item, Draw draw, List list, QW
       items_(new QComboBox(this)),
       told_(new QLabel(this)),
       view_(new QChartView(this)),
-      table_(new SortedTable(name + ", as numbers", this)) {
+      table_(new SortedTable(spoken("{1}, as numbers", {name}), this)) {
   view_->setRenderHint(QPainter::Antialiasing);
   view_->setRubberBand(QChartView::RectangleRubberBand);
-  view_->setAccessibleName(name + ", drawn");
+  view_->setAccessibleName(spoken("{1}, drawn", {name}));
   view_->setMinimumHeight(180);
   auto* split = new QSplitter(Qt::Vertical, this);
   split->addWidget(view_);
@@ -67,12 +68,12 @@ QWidget* ChartPane::row_of_buttons() {
   auto* row = new QWidget(this);
   items_->setMinimumHeight(least_height);
   items_->setMinimumWidth(280);
-  items_->setAccessibleName("Item");
+  items_->setAccessibleName(spoken("Item"));
   items_->setVisible(by_item_);
   told_->setObjectName("chart_told");
-  auto* out = button("Whole chart", "Undo the closer look.", row);
-  auto* save_button = button("Save…", "As SVG or PNG, or its numbers as CSV.", row);
-  auto* print_button = button("Print…", "The chart as it is seen.", row);
+  auto* out = button(spoken("Whole chart"), spoken("Undo the closer look."), row);
+  auto* save_button = button(spoken("Save…"), spoken("As SVG or PNG, or its numbers as CSV."), row);
+  auto* print_button = button(spoken("Print…"), spoken("The chart as it is seen."), row);
   auto* line = new QHBoxLayout(row);
   line->setContentsMargins(0, 0, 0, 0);
   line->addWidget(items_);
@@ -127,10 +128,7 @@ void ChartPane::tell_points(QChart& chart) {
   for (QAbstractSeries* series : chart.series()) {
     const QString name = series->name();
     const auto tell = [this, name](const QPointF& point, bool on) {
-      told_->setText(on ? QString("%1, week %2: %3")
-                              .arg(name)
-                              .arg(qRound(point.x()))
-                              .arg(QString::fromStdString(format_number(point.y(), 1)))
+      told_->setText(on ? spoken("{1}, week {2}: {3}", {name, qRound(point.x()), QString::fromStdString(format_number(point.y(), 1))})
                         : QString());
     };
     if (auto* line = qobject_cast<QXYSeries*>(series)) {
@@ -156,18 +154,18 @@ std::unique_ptr<QChartView> ChartPane::light_view() const {
 
 void ChartPane::save() {
   const QString path = QFileDialog::getSaveFileName(
-      this, "Save " + name_, name_.toLower().replace(' ', '-') + ".svg",
-      "Drawing (*.svg);;Picture (*.png);;Numbers (*.csv)");
+      this, spoken("Save {1}", {name_}), name_.toLower().replace(' ', '-') + ".svg",
+      spoken("Drawing (*.svg);;Picture (*.png);;Numbers (*.csv)"));
   if (path.isEmpty()) return;
   const QString fault = save_to(path);
-  if (!fault.isEmpty()) QMessageBox::warning(this, "Not saved", fault);
+  if (!fault.isEmpty()) QMessageBox::warning(this, spoken("Not saved"), fault);
 }
 
 QString ChartPane::save_to(const QString& path) {
   if (path.endsWith(".csv", Qt::CaseInsensitive)) {
     return save_bytes(table_->table().as_csv(), path);
   }
-  if (chosen() == nullptr) return "There is no forecast yet.";
+  if (chosen() == nullptr) return spoken("There is no forecast yet.");
   const auto light = light_view();
   return save_chart(*light, path);
 }

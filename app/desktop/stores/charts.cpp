@@ -13,6 +13,7 @@
 
 #include "app/desktop/stores/tables.h"
 #include "app/desktop/theme/palette.h"
+#include "app/wording/spoken.h"
 #include "core/base/calendar.h"
 #include "core/base/numbers.h"
 #include "core/supplies/stock_item.h"
@@ -42,15 +43,14 @@ class WeekChart {
     chart_->setAnimationOptions(QChart::NoAnimation);
     chart_->setMargins({4, 4, 4, 4});
     weeks_ = new QValueAxis;
-    weeks_->setTitleText(QString("Week (1 begins on %1)")
-                             .arg(QString::fromStdString(date_of_day(forecast.first_day))));
+    weeks_->setTitleText(spoken("Week (1 begins on {1})", {QString::fromStdString(date_of_day(forecast.first_day))}));
     weeks_->setRange(0.5, forecast.weeks + 0.5);
     weeks_->setTickType(QValueAxis::TicksDynamic);
     weeks_->setTickAnchor(1);
     weeks_->setTickInterval(forecast.weeks > 20 ? 4 : 1);
     weeks_->setLabelFormat("%d");
     pieces_ = new QValueAxis;
-    pieces_->setTitleText("Pieces");
+    pieces_->setTitleText(spoken("Pieces"));
     pieces_->setLabelFormat("%.0f");
     for (QValueAxis* axis : {weeks_, pieces_}) {
       axis->setLabelsColor(ink_);
@@ -141,13 +141,12 @@ std::vector<Value> each(const std::vector<Week>& weeks, Value (*of)(const Week&)
 
 std::unique_ptr<QChart> draw_use(const Forecast& forecast, const ItemForecast& item,
                                  const QPalette& palette) {
-  WeekChart chart("Use in each week: " + QString::fromStdString(supplies::shown_name(item.item)),
-                  forecast, palette);
+  WeekChart chart(spoken("Use in each week: {1}", {supplies::shown_name(item.item)}), forecast, palette);
   const bool dark = is_dark(palette);
-  chart.add_band("90 % band", sky_blue, Qt::Dense6Pattern,
+  chart.add_band(spoken("90 % band"), sky_blue, Qt::Dense6Pattern,
                  each<Band, std::pair<int, int>>(
                      item.weeks, [](const Band& b) { return std::pair(b.low90, b.high90); }));
-  chart.add_band("50 % band", dark ? blue.lighter(120) : sky_blue.darker(110), Qt::SolidPattern,
+  chart.add_band(spoken("50 % band"), dark ? blue.lighter(120) : sky_blue.darker(110), Qt::SolidPattern,
                  each<Band, std::pair<int, int>>(
                      item.weeks, [](const Band& b) { return std::pair(b.low50, b.high50); }));
   chart.add_line("expected", QPen(dark ? QColor(Qt::white) : QColor(Qt::black), 2),
@@ -158,12 +157,11 @@ std::unique_ptr<QChart> draw_use(const Forecast& forecast, const ItemForecast& i
 std::unique_ptr<QChart> draw_stock(const Forecast& forecast, const ItemForecast& item,
                                    const QPalette& palette) {
   using forecast::ShelfWeek;
-  WeekChart chart(
-      "On the shelf at each week's end: " + QString::fromStdString(supplies::shown_name(item.item)),
-      forecast, palette);
+  WeekChart chart(spoken("On the shelf at each week's end: {1}", {supplies::shown_name(item.item)}), forecast,
+                  palette);
   if (!item.shelf) return chart.taken();
   const auto& weeks = item.shelf->weeks;
-  chart.add_band("90 % band", sky_blue, Qt::Dense6Pattern,
+  chart.add_band(spoken("90 % band"), sky_blue, Qt::Dense6Pattern,
                  each<ShelfWeek, std::pair<int, int>>(weeks, [](const ShelfWeek& w) {
                    const Band left = band_of(w.left);
                    return std::pair(left.low90, left.high90);
@@ -171,12 +169,12 @@ std::unique_ptr<QChart> draw_stock(const Forecast& forecast, const ItemForecast&
   chart.add_line("expected", QPen(is_dark(palette) ? Qt::white : Qt::black, 2),
                  each<ShelfWeek, double>(weeks, [](const ShelfWeek& w) { return w.left.mean(); }));
   if (item.order) {
-    chart.add_line("reorder point", QPen(vermillion, 2, Qt::DashLine),
+    chart.add_line(spoken("reorder point"), QPen(vermillion, 2, Qt::DashLine),
                    std::vector<double>(weeks.size(), item.order->reorder_point));
   }
   chart.add_marks("delivered", QScatterSeries::MarkerShapeTriangle, green,
                   each<ShelfWeek, double>(weeks, [](const ShelfWeek& w) { return w.received; }));
-  chart.add_marks("past its date", QScatterSeries::MarkerShapeRectangle, vermillion,
+  chart.add_marks(spoken("past its date"), QScatterSeries::MarkerShapeRectangle, vermillion,
                   each<ShelfWeek, double>(weeks, [](const ShelfWeek& w) { return w.wasted; }));
   return chart.taken();
 }
@@ -184,11 +182,11 @@ std::unique_ptr<QChart> draw_stock(const Forecast& forecast, const ItemForecast&
 std::unique_ptr<QChart> draw_cost(const Forecast& forecast, const QPalette& palette) {
   auto chart = std::make_unique<QChart>();
   const QColor ink = palette.color(QPalette::Text);
-  chart->setTitle("Cost by item, expected over all weeks");
+  chart->setTitle(spoken("Cost by item, expected over all weeks"));
   chart->setTitleBrush(ink);
   chart->setBackgroundBrush(palette.base());
   chart->legend()->hide();
-  auto* set = new QBarSet("Cost");
+  auto* set = new QBarSet(spoken("Cost"));
   set->setColor(is_dark(palette) ? sky_blue : blue);
   QStringList names;
   const NumberTable table = cost_table(forecast);
@@ -206,7 +204,7 @@ std::unique_ptr<QChart> draw_cost(const Forecast& forecast, const QPalette& pale
   auto* cost = new QValueAxis;
   cost->setLabelFormat("%.0f");
   cost->setLabelsColor(ink);
-  cost->setTitleText("Cost");
+  cost->setTitleText(spoken("Cost"));
   cost->setTitleBrush(ink);
   chart->addAxis(items, Qt::AlignLeft);
   chart->addAxis(cost, Qt::AlignBottom);

@@ -22,6 +22,7 @@
 #include "app/desktop/stores/forecast_form.h"
 #include "app/desktop/stores/sorted_table.h"
 #include "app/desktop/stores/tables.h"
+#include "app/wording/spoken.h"
 #include "core/base/numbers.h"
 #include "core/base/say.h"
 #include "core/casefile/case_json.h"
@@ -46,7 +47,7 @@ QPushButton* wide_button(const QString& text, QWidget* parent) {
 
 StoresWindow::StoresWindow(int first_day, QWidget* parent)
     : QMainWindow(parent), first_day_(first_day) {
-  setWindowTitle("Stores - Drapewright");
+  setWindowTitle(spoken("Stores - Drapewright"));
   later_.setSingleShot(true);
   later_.setInterval(pause_before_forecast_ms);
   build_pages();
@@ -58,8 +59,8 @@ StoresWindow::StoresWindow(int first_day, QWidget* parent)
   setCentralWidget(split);
   build_menu();
   statusBar()->addWidget(
-      new QLabel("For the stores, not for the bedside: what a patient needs, the prescriber, local "
-                 "policy and the device's instructions decide.",
+      new QLabel(spoken("For the stores, not for the bedside: what a patient needs, the prescriber, local "
+                 "policy and the device's instructions decide."),
                  this),
       1);
   connect(form_, &ForecastForm::changed, &later_, qOverload<>(&QTimer::start));
@@ -77,19 +78,19 @@ StoresWindow::StoresWindow(int first_day, QWidget* parent)
 
 QWidget* StoresWindow::build_side() {
   auto* side = new QWidget(this);
-  auto* open = wide_button("&Open a folder of cases…", side);
-  auto* stock = wide_button("Read a &stock list…", side);
+  auto* open = wide_button(spoken("&Open a folder of cases…"), side);
+  auto* stock = wide_button(spoken("Read a &stock list…"), side);
   totals_ = new QLabel(side);
   totals_->setObjectName("stores_totals");
   totals_->setWordWrap(true);
   recorded_ = quiet_text({}, side);
   recorded_->setObjectName("stores_recorded");
-  correct_ = wide_button("Take over this &rate", side);
+  correct_ = wide_button(spoken("Take over this &rate"), side);
   correct_->setObjectName("stores_correct");
   progress_ = new QProgressBar(side);
-  progress_->setFormat("Reading cases, %p %");
+  progress_->setFormat(spoken("Reading cases, %p %"));
   progress_->hide();
-  cancel_ = wide_button("&Cancel", side);
+  cancel_ = wide_button(spoken("&Cancel"), side);
   cancel_->setObjectName("stores_cancel");
   cancel_->hide();
   form_ = new ForecastForm(side);
@@ -116,7 +117,7 @@ QWidget* StoresWindow::build_side() {
 void StoresWindow::build_pages() {
   pages_ = new QTabWidget(this);
   pages_->setDocumentMode(true);
-  pages_->setAccessibleName("The forecast");
+  pages_->setAccessibleName(spoken("The forecast"));
   const auto table = [&](const QString& title) {
     auto* page = new SortedTable(title, this);
     pages_->addTab(page, title);
@@ -124,51 +125,51 @@ void StoresWindow::build_pages() {
   };
   using forecast::Forecast;
   using forecast::ItemForecast;
-  patients_ = table("Patients");
-  items_ = table("Items");
+  patients_ = table(spoken("Patients"));
+  items_ = table(spoken("Items"));
   use_ = new ChartPane(
-      "Use by week", true,
+      spoken("Use by week"), true,
       [](const Forecast& f, const ItemForecast* item, const QPalette& p) {
         return draw_use(f, *item, p);
       },
       [](const Forecast& f, const ItemForecast* item) { return use_table(f, *item); }, this);
-  pages_->addTab(use_, "Use");
+  pages_->addTab(use_, spoken("Use"));
   shelf_ = new ChartPane(
-      "Stock over time", true,
+      spoken("Stock over time"), true,
       [](const Forecast& f, const ItemForecast* item, const QPalette& p) {
         return draw_stock(f, *item, p);
       },
       [](const Forecast& f, const ItemForecast* item) { return stock_table(f, *item); }, this);
-  pages_->addTab(shelf_, "Stock");
+  pages_->addTab(shelf_, spoken("Stock"));
   cost_ = new ChartPane(
-      "Cost by item", false,
+      spoken("Cost by item"), false,
       [](const Forecast& f, const ItemForecast*, const QPalette& p) { return draw_cost(f, p); },
       [](const Forecast& f, const ItemForecast*) { return cost_table(f); }, this);
-  pages_->addTab(cost_, "Cost");
-  orders_ = table("Orders");
-  picks_ = table("Pick list");
-  findings_ = table("Findings");
+  pages_->addTab(cost_, spoken("Cost"));
+  orders_ = table(spoken("Orders"));
+  picks_ = table(spoken("Pick list"));
+  findings_ = table(spoken("Findings"));
 }
 
 void StoresWindow::build_menu() {
-  QMenu* menu = menuBar()->addMenu("&File");
-  menu->addAction("&Open a folder of cases…", QKeySequence::Open, this, &StoresWindow::ask_folder);
-  menu->addAction("Read a &stock list…", this, &StoresWindow::ask_stock);
-  menu->addAction("Save a stock list to &fill in…", this, &StoresWindow::save_template);
-  menu->addAction("Save this &table…", QKeySequence::Save, this, [this] {
+  QMenu* menu = menuBar()->addMenu(spoken("&File"));
+  menu->addAction(spoken("&Open a folder of cases…"), QKeySequence::Open, this, &StoresWindow::ask_folder);
+  menu->addAction(spoken("Read a &stock list…"), this, &StoresWindow::ask_stock);
+  menu->addAction(spoken("Save a stock list to &fill in…"), this, &StoresWindow::save_template);
+  menu->addAction(spoken("Save this &table…"), QKeySequence::Save, this, [this] {
     if (auto* pane = qobject_cast<ChartPane*>(pages_->currentWidget())) return pane->save();
     auto* table = qobject_cast<SortedTable*>(pages_->currentWidget());
-    const QString path = QFileDialog::getSaveFileName(this, "Save table", {}, "Numbers (*.csv)");
+    const QString path = QFileDialog::getSaveFileName(this, spoken("Save table"), {}, spoken("Numbers (*.csv)"));
     if (path.isEmpty()) return;
     const QString fault = save_bytes(table->table().as_csv(), path);
-    if (!fault.isEmpty()) QMessageBox::warning(this, "Not saved", fault);
+    if (!fault.isEmpty()) QMessageBox::warning(this, spoken("Not saved"), fault);
   });
   menu->addSeparator();
-  menu->addAction("&Close", QKeySequence::Close, this, &QWidget::close);
+  menu->addAction(spoken("&Close"), QKeySequence::Close, this, &QWidget::close);
 }
 
 void StoresWindow::ask_folder() {
-  const QString folder = QFileDialog::getExistingDirectory(this, "Folder of cases", folder_);
+  const QString folder = QFileDialog::getExistingDirectory(this, spoken("Folder of cases"), folder_);
   if (!folder.isEmpty()) open_folder(folder);
 }
 
@@ -178,10 +179,10 @@ void StoresWindow::open_folder(const QString& folder) {
 }
 
 void StoresWindow::ask_stock() {
-  const QString file = QFileDialog::getOpenFileName(this, "Stock list", {}, "Stock list (*.csv)");
+  const QString file = QFileDialog::getOpenFileName(this, spoken("Stock list"), {}, spoken("Stock list (*.csv)"));
   if (file.isEmpty()) return;
   const QString fault = open_stock(file);
-  if (!fault.isEmpty()) QMessageBox::warning(this, "Stock list not read", fault);
+  if (!fault.isEmpty()) QMessageBox::warning(this, spoken("Stock list not read"), fault);
 }
 
 QString StoresWindow::open_stock(const QString& file) {
@@ -202,12 +203,12 @@ QString StoresWindow::open_stock(const QString& file) {
 }
 
 void StoresWindow::save_template() {
-  const QString path = QFileDialog::getSaveFileName(this, "Stock list to fill in", "stock.csv",
-                                                    "Stock list (*.csv)");
+  const QString path = QFileDialog::getSaveFileName(this, spoken("Stock list to fill in"), "stock.csv",
+                                                    spoken("Stock list (*.csv)"));
   if (path.isEmpty()) return;
   const auto text = casefile::shelf_to_csv(forecast::stock_template());
   const QString fault = save_bytes(QByteArray::fromStdString(text), path);
-  if (!fault.isEmpty()) QMessageBox::warning(this, "Not saved", fault);
+  if (!fault.isEmpty()) QMessageBox::warning(this, spoken("Not saved"), fault);
 }
 
 void StoresWindow::forecast() {
@@ -232,38 +233,35 @@ void StoresWindow::take(const std::shared_ptr<const CaseloadResult>& result) {
 void StoresWindow::show_totals() {
   recorded_->setVisible(result_ && result_->forecast.recorded.days > 0);
   correct_->setVisible(recorded_->isVisibleTo(this));
-  const QString stock = stock_file_.isEmpty() ? QString("No stock list: use and cost only.")
-                                              : "Stock: " + QFileInfo(stock_file_).fileName();
+  const QString stock = stock_file_.isEmpty() ? spoken("No stock list: use and cost only.")
+                                              : spoken("Stock: {1}", {QFileInfo(stock_file_).fileName()});
   if (!result_ || !result_->problem.isEmpty()) {
     totals_->setText((result_ ? result_->problem
-                              : QString("Open a folder of cases to see what "
+                              : spoken("Open a folder of cases to see what "
                                         "they will use.")) +
-                     "<br>" + stock);
+                     QString("<br>") + stock);
     return;
   }
   const auto& forecast = result_->forecast;
   const auto cases = static_cast<int>(result_->patients.size());
   QString text =
-      QString("<b>%1</b>, %2 under way or to start")
-          .arg(words(count_of(cases, "case", "cases")), words(count_of(forecast.patients, "course", "courses")));
+      spoken("<b>{1}</b>, {2} under way or to start", {words(count_of(cases, "case", "cases")), words(count_of(forecast.patients, "course", "courses"))});
   if (!result_->faults.empty()) {
-    text += QString("; <b>%1 not read</b>, see Findings").arg(result_->faults.size());
+    text += spoken("; <b>{1} not read</b>, see Findings", {result_->faults.size()});
   }
-  text += QString("<br>Expected cost <b>%1</b>, %2 a patient")
-              .arg(words(format_number(forecast.cost, 2)),
-                   words(format_number(forecast.cost_per_patient, 2)));
+  text += "<br>" + spoken("Expected cost <b>{1}</b>, {2} a patient", {words(format_number(forecast.cost, 2)),
+                   words(format_number(forecast.cost_per_patient, 2))});
   if (!stock_.empty()) {
-    text += QString("<br>Orders <b>%1</b>").arg(words(format_number(forecast.order_cost, 2)));
+    text += "<br>" + spoken("Orders <b>{1}</b>", {words(format_number(forecast.order_cost, 2))});
   }
-  totals_->setText(text + "<br>" + stock);
+  totals_->setText(text + QString("<br>") + stock);
   if (forecast.recorded.days == 0) return;
   const auto rate = extra_rate_of(forecast.recorded);
   recorded_->setText(
-      QString("%1 recorded for %2 planned. As extra dressings: %3 a week (95 %: %4 to %5).")
-          .arg(words(count_of(forecast.recorded.recorded, "change", "changes")),
+      spoken("{1} recorded for {2} planned. As extra dressings: {3} a week (95 %: {4} to {5}).", {words(count_of(forecast.recorded.recorded, "change", "changes")),
                words(format_number(forecast.recorded.planned, 1)),
                words(format_number(rate.per_week, 2)), words(format_number(rate.low, 2)),
-               words(format_number(rate.high, 2))));
+               words(format_number(rate.high, 2))}));
 }
 
 void StoresWindow::accept_correction() {

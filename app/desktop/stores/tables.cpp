@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "app/wording/spoken.h"
 #include "core/base/calendar.h"
 #include "core/base/say.h"
 #include "core/supplies/stock_item.h"
@@ -25,7 +26,7 @@ Cell week_from(const Forecast& forecast, std::size_t week) {
 }
 
 /// "12 to 19"
-Cell range(int low, int high) { return text(std::to_string(low) + " to " + std::to_string(high)); }
+Cell range(int low, int high) { return text(say("{1} to {2}", {low, high})); }
 
 std::string codes_of(const forecast::PatientSummary& patient) {
   std::string words;
@@ -44,8 +45,8 @@ void add(const dressing::Finding& finding, const std::string& where, NumberTable
 }  // namespace
 
 NumberTable patients_table(const CaseloadResult& result) {
-  NumberTable table{{"Case", "Course from", "to", "Next change", "Overdue, days", "Area, cm2",
-                     "Change a week, %", "Dressings", "Cost", "Stops", "To ask about", "File"},
+  NumberTable table{{spoken("Case"), spoken("Course from"), spoken("to"), spoken("Next change"), spoken("Overdue, days"), spoken("Area, cm2"),
+                     spoken("Change a week, %"), spoken("Dressings"), spoken("Cost"), spoken("Stops"), spoken("To ask about"), spoken("File")},
                     {}};
   for (const auto& patient : result.patients) {
     table.rows.push_back({text(patient.label), date(patient.start), date(patient.end),
@@ -59,7 +60,7 @@ NumberTable patients_table(const CaseloadResult& result) {
 }
 
 NumberTable items_table(const Forecast& forecast) {
-  NumberTable table{{"Item", "First week", "90 % band", "All weeks", "90 % band", "Cost"}, {}};
+  NumberTable table{{spoken("Item"), spoken("First week"), spoken("90 % band"), spoken("All weeks"), spoken("90 % band"), spoken("Cost")}, {}};
   for (const ItemForecast& item : forecast.items) {
     const Band& week = item.weeks.front();
     table.rows.push_back({text(supplies::shown_name(item.item)), number(week.mean),
@@ -70,7 +71,7 @@ NumberTable items_table(const Forecast& forecast) {
 }
 
 NumberTable use_table(const Forecast& forecast, const ItemForecast& item) {
-  NumberTable table{{"Week from", "Expected", "Spread", "50 % band", "90 % band", "Enough"}, {}};
+  NumberTable table{{spoken("Week from"), spoken("Expected"), spoken("Spread"), spoken("50 % band"), spoken("90 % band"), spoken("Enough")}, {}};
   for (std::size_t week = 0; week < item.weeks.size(); ++week) {
     const Band& band = item.weeks[week];
     table.rows.push_back({week_from(forecast, week), number(band.mean), number(band.spread),
@@ -81,8 +82,8 @@ NumberTable use_table(const Forecast& forecast, const ItemForecast& item) {
 }
 
 NumberTable stock_table(const Forecast& forecast, const ItemForecast& item) {
-  NumberTable table{{"Week from", "Received", "Used", "Short", "Past date", "Left at the end",
-                     "90 % band", "Short by then, %"},
+  NumberTable table{{spoken("Week from"), spoken("Received"), spoken("Used"), spoken("Short"), spoken("Past date"), spoken("Left at the end"),
+                     spoken("90 % band"), spoken("Short by then, %")},
                     {}};
   if (!item.shelf) return table;
   for (std::size_t week = 0; week < item.shelf->weeks.size(); ++week) {
@@ -96,7 +97,7 @@ NumberTable stock_table(const Forecast& forecast, const ItemForecast& item) {
 }
 
 NumberTable cost_table(const Forecast& forecast) {
-  NumberTable table{{"Item", "Expected use", "Unit cost", "Cost"}, {}};
+  NumberTable table{{spoken("Item"), spoken("Expected use"), spoken("Unit cost"), spoken("Cost")}, {}};
   std::vector<const ItemForecast*> items;
   for (const ItemForecast& item : forecast.items) {
     if (item.cost) items.push_back(&item);
@@ -111,7 +112,7 @@ NumberTable cost_table(const Forecast& forecast) {
 
 NumberTable orders_table(const Forecast& forecast) {
   NumberTable table{
-      {"Item", "Packs", "Pieces", "Cost", "Reorder point", "by textbook", "How it is worked out"},
+      {spoken("Item"), spoken("Packs"), spoken("Pieces"), spoken("Cost"), spoken("Reorder point"), spoken("by textbook"), spoken("How it is worked out")},
       {}};
   for (const ItemForecast& item : forecast.items) {
     if (!item.order) continue;
@@ -124,7 +125,7 @@ NumberTable orders_table(const Forecast& forecast) {
 }
 
 NumberTable pick_table(const Forecast& forecast) {
-  NumberTable table{{"Item", "Take for the first week", "Expected"}, {}};
+  NumberTable table{{spoken("Item"), spoken("Take for the first week"), spoken("Expected")}, {}};
   for (const ItemForecast& item : forecast.items) {
     if (item.enough.front() == 0) continue;
     table.rows.push_back({text(supplies::shown_name(item.item)), count(item.enough.front()),
@@ -134,9 +135,9 @@ NumberTable pick_table(const Forecast& forecast) {
 }
 
 NumberTable findings_table(const CaseloadResult& result) {
-  NumberTable table{{"Weight", "Where", "What"}, {}};
+  NumberTable table{{spoken("Weight"), spoken("Where"), spoken("What")}, {}};
   for (const CaseFault& fault : result.faults) {
-    table.rows.push_back({text("not read"), {fault.file}, {fault.reason}});
+    table.rows.push_back({text(say("not read")), {fault.file}, {fault.reason}});
   }
   for (const auto& finding : result.forecast.findings) add(finding, "stores", table);
   for (const auto& patient : result.patients) {

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "app/desktop/theme/palette.h"
+#include "app/wording/spoken.h"
 #include "core/geometry/shape.h"
 
 namespace drapewright::desktop {
@@ -73,7 +74,7 @@ QColor severity_ink(Severity severity, const QPalette& palette) {
 }
 
 QString severity_word(Severity severity) {
-  return severity == Severity::stop ? "Stop" : (severity == Severity::warning ? "Warning" : "Note");
+  return severity == Severity::stop ? spoken("Stop") : (severity == Severity::warning ? spoken("Warning") : spoken("Note"));
 }
 
 }  // namespace drapewright::desktop

@@ -3,18 +3,19 @@
 #include "app/desktop/document/case_document.h"
 #include "app/desktop/document/reshape_case.h"
 #include "app/desktop/tools/tool_words.h"
+#include "app/wording/spoken.h"
 #include "core/tracing/loops.h"
 
 namespace drapewright::desktop {
 
-QString AddTool::obstacle() const { return desk().has_outline() ? QString() : no_outline_words; }
+QString AddTool::obstacle() const { return desk().has_outline() ? QString() : no_outline_words(); }
 
 void AddTool::done(const geometry::Ring& stroke) {
   const geometry::Ring area = area_in(stroke);
   if (area.size() < 3) return desk().say("Nothing was gone round.");
-  if (tracing::first_crossing(area, true)) return desk().say(crossing_words);
+  if (tracing::first_crossing(area, true)) return desk().say(crossing_words());
   const ShapeRef ref = desk().target().ref;
-  desk().change("add to " + title_of(desk().document().value(), ref),
+  desk().change(spoken("add to {1}", {title_of(desk().document().value(), ref)}),
                 [&](wound::Case& value) { return add_area(value, ref, area); });
 }
 

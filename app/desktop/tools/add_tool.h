@@ -1,6 +1,7 @@
 #pragma once
 
 #include "app/desktop/tools/stroke_tool.h"
+#include "app/wording/spoken.h"
 
 namespace drapewright::desktop {
 
@@ -8,7 +9,7 @@ namespace drapewright::desktop {
 class AddTool : public StrokeTool {
  public:
   explicit AddTool(TracingDesk& desk) : StrokeTool(desk, Tool::add) {}
-  QString how_to() const override { return "Go round what is to be added to the chosen outline."; }
+  QString how_to() const override { return spoken("Go round what is to be added to the chosen outline."); }
 
  protected:
   Meaning meaning() const override { return Meaning::area; }

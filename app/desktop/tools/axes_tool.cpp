@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "app/desktop/canvas/plan_view.h"
+#include "app/wording/spoken.h"
 
 namespace drapewright::desktop {
 namespace {
@@ -42,8 +43,8 @@ void AxesTool::paint_drawing(QPainter& painter) const {
 QStringList AxesTool::words() const {
   const Ring line = points_and_pen();
   if (points().empty() || line.size() < 2) return {};
-  QStringList lines{"length " + length_words(geometry::distance(line[0], line[1]))};
-  if (const auto found = axes(line)) lines << "width " + length_words(found->width_cm);
+  QStringList lines{spoken("length {1}", {length_words(geometry::distance(line[0], line[1]))})};
+  if (const auto found = axes(line)) lines << spoken("width {1}", {length_words(found->width_cm)});
   return lines;
 }
 

@@ -2,6 +2,7 @@
 
 #include "app/desktop/canvas/plan_view.h"
 #include "app/desktop/tools/outline_ink.h"
+#include "app/wording/spoken.h"
 #include "core/tracing/loops.h"
 
 namespace drapewright::desktop {
@@ -38,7 +39,7 @@ void CornersTool::paint_drawing(QPainter& painter) const {
 QStringList CornersTool::words() const {
   const Ring line = points_and_pen();
   if (points().empty() || line.size() < 2) return {};
-  if (crossing()) return {"This edge crosses another."};
+  if (crossing()) return {spoken("This edge crosses another.")};
   QStringList lines{length_words(geometry::distance(line[line.size() - 2], line.back()))};
   if (line.size() >= 3) {
     lines << angle_words(line);

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "app/desktop/tools/chain_tool.h"
+#include "app/wording/spoken.h"
 
 namespace drapewright::desktop {
 
@@ -9,7 +10,7 @@ class CornersTool : public ChainTool {
  public:
   explicit CornersTool(TracingDesk& desk) : ChainTool(desk, Tool::corners) {}
   QString how_to() const override {
-    return "Click corner after corner; click the first one, or press Enter, to close.";
+    return spoken("Click corner after corner; click the first one, or press Enter, to close.");
   }
 
  protected:

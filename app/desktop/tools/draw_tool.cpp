@@ -10,6 +10,7 @@
 #include "app/desktop/tools/outline_ink.h"
 #include "app/desktop/tools/word_plate.h"
 #include "app/printing/pens.h"
+#include "app/wording/spoken.h"
 #include "core/base/numbers.h"
 #include "core/tracing/line.h"
 
@@ -70,9 +71,8 @@ void DrawTool::hover(QPointF pixel, Qt::KeyboardModifiers) {
 }
 
 QString DrawTool::stop_name(int) const {
-  return QString("%1 Pen at x %2, y %3 cm. %4")
-      .arg(how_to(), QString::fromStdString(format_number(pen_.x, 1)),
-           QString::fromStdString(format_number(pen_.y, 1)), words().join(" "));
+  return spoken("{1} Pen at x {2}, y {3} cm. {4}", {how_to(), QString::fromStdString(format_number(pen_.x, 1)),
+           QString::fromStdString(format_number(pen_.y, 1)), words().join(" ")});
 }
 
 std::optional<int> DrawTool::stop_at(QPointF) const {

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "app/desktop/tools/axes_tool.h"
+#include "app/wording/spoken.h"
 #include "core/geometry/shapes.h"
 
 namespace drapewright::desktop {
@@ -9,7 +10,7 @@ class EllipseTool : public AxesTool {
  public:
   explicit EllipseTool(TracingDesk& desk) : AxesTool(desk, Tool::ellipse) {}
   QString how_to() const override {
-    return "Drag from one end of the length to the other, then click at the width.";
+    return spoken("Drag from one end of the length to the other, then click at the width.");
   }
 
  protected:

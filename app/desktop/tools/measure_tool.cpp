@@ -1,6 +1,7 @@
 #include "app/desktop/tools/measure_tool.h"
 
 #include "app/desktop/canvas/plan_view.h"
+#include "app/wording/spoken.h"
 #include "core/base/numbers.h"
 #include "core/geometry/measures.h"
 #include "core/tracing/line.h"
@@ -28,12 +29,12 @@ void MeasureTool::paint_drawing(QPainter& painter) const {
 QStringList MeasureTool::words() const {
   const Ring line = measured();
   if (points().empty() || line.size() < 2) return {};
-  if (!desk().gate().isEmpty()) return {"no scale, no length"};
+  if (!desk().gate().isEmpty()) return {spoken("no scale, no length")};
   QStringList lines{length_words(tracing::line_length(line))};
   if (line.size() < 3) return lines;
   lines << angle_words(line);
   lines << (tracing::first_crossing(line, true)
-                ? QString("crosses itself: no area")
+                ? spoken("crosses itself: no area")
                 : QString::fromStdString(format_number(geometry::area(line), 1)) + " cm\u00b2");
   return lines;
 }

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "app/desktop/tools/chain_tool.h"
+#include "app/wording/spoken.h"
 
 namespace drapewright::desktop {
 
@@ -10,7 +11,7 @@ class MeasureTool : public ChainTool {
  public:
   explicit MeasureTool(TracingDesk& desk) : ChainTool(desk, Tool::measure) {}
   QString how_to() const override {
-    return "Click two points for a distance, three for an angle and an area; Escape starts anew.";
+    return spoken("Click two points for a distance, three for an angle and an area; Escape starts anew.");
   }
 
  protected:

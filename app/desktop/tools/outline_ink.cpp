@@ -5,6 +5,7 @@
 #include "app/desktop/canvas/plan_view.h"
 #include "app/desktop/theme/marks.h"
 #include "app/desktop/tools/word_plate.h"
+#include "app/wording/spoken.h"
 
 namespace drapewright::desktop {
 namespace {
@@ -30,7 +31,7 @@ void paint_crossing(QPainter& painter, const PlanView& view, geometry::Point at)
 
 void tell_crossing(QPainter& painter, const PlanView& view, geometry::Point at) {
   paint_crossing(painter, view, at);
-  paint_words(painter, view, {"The outline crosses itself here."}, dressing::Severity::stop,
+  paint_words(painter, view, {spoken("The outline crosses itself here.")}, dressing::Severity::stop,
               QRectF(view.to_pixels(at), QSizeF())
                   .adjusted(-clear_px, -clear_px, clear_px, clear_px));
 }

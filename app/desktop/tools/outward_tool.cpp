@@ -6,6 +6,7 @@
 #include "app/desktop/canvas/plan_view.h"
 #include "app/desktop/document/case_document.h"
 #include "app/desktop/tools/tool_words.h"
+#include "app/wording/spoken.h"
 #include "core/geometry/clock.h"
 #include "core/geometry/distance.h"
 #include "core/geometry/measures.h"
@@ -27,10 +28,10 @@ double quarter(double hour) {
 
 QString OutwardTool::obstacle() const {
   if (!desk().has_outline() || desk().target().ref.kind != ShapeRef::Kind::wound) {
-    return "Choose a wound in the list first.";
+    return spoken("Choose a wound in the list first.");
   }
   const double far = tracing::nearest_on_edge(desk().outline(), pen()).distance_cm;
-  return far <= reach_cm(view()) ? QString() : "Start on the edge of the chosen wound.";
+  return far <= reach_cm(view()) ? QString() : spoken("Start on the edge of the chosen wound.");
 }
 
 OutwardTool::Reach OutwardTool::reach_of(const Ring& stroke) const {

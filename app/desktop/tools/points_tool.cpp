@@ -8,6 +8,7 @@
 #include "app/desktop/tools/arrow_keys.h"
 #include "app/desktop/tools/outline_ink.h"
 #include "app/printing/pens.h"
+#include "app/wording/spoken.h"
 #include "core/base/numbers.h"
 #include "core/tracing/edge_place.h"
 #include "core/tracing/loops.h"
@@ -90,7 +91,7 @@ void PointsTool::release() {
   const auto done = std::exchange(drag_, std::nullopt);
   desk_.view().update();
   if (!done || (!done->moved && !done->inserted)) return;
-  desk_.offer(done->ring, done->inserted ? "insert point" : "move point");
+  desk_.offer(done->ring, done->inserted ? spoken("insert point") : spoken("move point"));
 }
 
 void PointsTool::cancel() {
@@ -103,13 +104,9 @@ int PointsTool::stops() const { return in_hand() ? static_cast<int>(desk_.outlin
 QString PointsTool::stop_name(int stop) const {
   const Ring& ring = desk_.outline();
   const auto& p = ring.at(static_cast<std::size_t>(stop));
-  return QString(
-             "Point %1 of %2 at x %3, y %4 cm. Arrow keys move it 1 mm, with Shift 1 cm; "
-             "Insert puts one after it, Delete takes it out.")
-      .arg(stop + 1)
-      .arg(ring.size())
-      .arg(QString::fromStdString(format_number(p.x, 1)),
-           QString::fromStdString(format_number(p.y, 1)));
+  return spoken("Point {1} of {2} at x {3}, y {4} cm. Arrow keys move it 1 mm, with Shift 1 cm; "
+             "Insert puts one after it, Delete takes it out.", {stop + 1, ring.size(), QString::fromStdString(format_number(p.x, 1)),
+           QString::fromStdString(format_number(p.y, 1))});
 }
 
 bool PointsTool::key(int stop, const QKeyEvent& event) {
@@ -140,7 +137,7 @@ void PointsTool::move_corner(std::size_t corner, Point by) {
   }
   const ShapeRef ref = desk_.target().ref;
   desk_.change(
-      "move point",
+      spoken("move point"),
       [&](wound::Case& value) -> std::optional<QString> {
         enter_outline(value, desk_.target(), ring);
         return std::nullopt;
@@ -152,14 +149,14 @@ void PointsTool::insert_after(std::size_t corner) {
   Ring ring = desk_.outline();
   const Point middle = 0.5 * (ring[corner] + ring[(corner + 1) % ring.size()]);
   ring.insert(ring.begin() + static_cast<std::ptrdiff_t>(corner) + 1, middle);
-  desk_.offer(std::move(ring), "insert point");
+  desk_.offer(std::move(ring), spoken("insert point"));
 }
 
 void PointsTool::remove_corner(std::size_t corner) {
   Ring ring = desk_.outline();
   if (ring.size() <= fewest_corners) return desk_.say("An outline has three corners or more.");
   ring.erase(ring.begin() + static_cast<std::ptrdiff_t>(corner));
-  desk_.offer(std::move(ring), "remove point");
+  desk_.offer(std::move(ring), spoken("remove point"));
 }
 
 void PointsTool::paint_corners(QPainter& painter, const Ring& ring,

@@ -8,6 +8,7 @@
 #include "app/desktop/tools/port_words.h"
 #include "app/desktop/tools/word_plate.h"
 #include "app/printing/pens.h"
+#include "app/wording/spoken.h"
 
 namespace drapewright::desktop {
 
@@ -120,13 +121,13 @@ void PortTool::cancel() {
 void PortTool::put(std::size_t film, Point place, const QString& field) {
   awaited_ = {film, place};
   const auto places = ground_of(film).places_with(document_.value().dressing.port_places_cm, place);
-  document_.edit("port's place", field,
+  document_.edit(spoken("port's place"), field,
                  [&](wound::Case& value) { value.dressing.port_places_cm = places; });
 }
 
 void PortTool::take_back(std::size_t film) {
   const auto places = ground_of(film).places_without(document_.value().dressing.port_places_cm);
-  document_.edit("automatic port place", {},
+  document_.edit(spoken("automatic port place"), {},
                  [&](wound::Case& value) { value.dressing.port_places_cm = places; });
 }
 
@@ -136,13 +137,11 @@ int PortTool::stops() const {
 
 QString PortTool::stop_name(int stop) const {
   const auto film = static_cast<std::size_t>(stop);
-  if (!has_port(film)) return "No port: no filler to sit on";
+  if (!has_port(film)) return spoken("No port: no filler to sit on");
   QStringList wounds;
   for (const auto& id : plan_->drapes[film].wounds) wounds << QString::fromStdString(id);
-  return QString(
-             "Port of %1. %2 Arrow keys move it 1 mm, with Shift 1 cm; Delete gives it its "
-             "automatic place.")
-      .arg(wounds.join(", "), words_of(film).join(" "));
+  return spoken("Port of {1}. {2} Arrow keys move it 1 mm, with Shift 1 cm; Delete gives it its "
+             "automatic place.", {wounds.join(", "), words_of(film).join(" ")});
 }
 
 bool PortTool::key(int stop, const QKeyEvent& event) {
@@ -157,7 +156,7 @@ bool PortTool::key(int stop, const QKeyEvent& event) {
   if (!step) return false;
   const Point place = rounded(*place_of(film) + *step);
   if (ground_of(film).at(place).in_reach) {
-    put(film, place, QString("port %1").arg(stop));
+    put(film, place, spoken("port {1}", {stop}));
   } else {
     put_back_ = film;
   }
@@ -171,9 +170,9 @@ QStringList PortTool::words_of(std::size_t film) const {
   const auto& ground = ground_of(film);
   const bool moving = drag_ || awaited_;
   const auto& port = plan_->drapes[film].port;
-  if (put_back_ == film) return {out_of_reach_words(ground), "It stays where it was."};
+  if (put_back_ == film) return {out_of_reach_words(ground), spoken("It stays where it was.")};
   // A bridge's pad is no place on the wound's own filler; it is judged once the port leaves it.
-  if (port.on_bridge && !moving) return {"On a bridge beside the wound."};
+  if (port.on_bridge && !moving) return {spoken("On a bridge beside the wound.")};
   return words_for(ground.at(*place), ground);
 }
 

@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include "app/wording/spoken.h"
 #include "core/base/numbers.h"
 
 namespace drapewright::desktop {
@@ -12,8 +13,7 @@ QString cm(double value) { return QString::fromStdString(format_short(value, 2))
 }  // namespace
 
 QString out_of_reach_words(const dressing::PortGround& ground) {
-  return QString("Too far from the wound: more than the film border of %1.")
-      .arg(cm(ground.border_cm()));
+  return spoken("Too far from the wound: more than the film border of {1}.", {cm(ground.border_cm())});
 }
 
 QStringList words_for(const dressing::PortPlace& place, const dressing::PortGround& ground) {
@@ -21,14 +21,17 @@ QStringList words_for(const dressing::PortPlace& place, const dressing::PortGrou
   const double room_cm = std::floor(place.room_cm * 100) / 100;  // never said larger than it is
   QStringList lines{
       place.room_cm > 0
-          ? QString("Room on filler: %1 cm.").arg(QString::fromStdString(format_number(room_cm, 2)))
-          : QString("No room: its middle is not over filler.")};
-  const QString aperture = QString("The aperture of %1 ").arg(cm(ground.aperture_diameter_cm()));
-  const QString base = QString("The base of %1 ").arg(cm(ground.base_diameter_cm()));
-  lines << aperture + (place.aperture_fits ? "fits." : "does not lie wholly over filler.");
-  if (!place.base_clear) lines << base + "reaches into a zone of no port or no film.";
-  if (!place.base_on_film) lines << base + "reaches beyond the film.";
-  if (place.base_clear && place.base_on_film) lines << base + "lies on film.";
+          ? spoken("Room on filler: {1} cm.", {QString::fromStdString(format_number(room_cm, 2))})
+          : spoken("No room: its middle is not over filler.")};
+  const QString aperture = cm(ground.aperture_diameter_cm()), base = cm(ground.base_diameter_cm());
+  lines << (place.aperture_fits
+                ? spoken("The aperture of {1} fits.", {aperture})
+                : spoken("The aperture of {1} does not lie wholly over filler.", {aperture}));
+  if (!place.base_clear) {
+    lines << spoken("The base of {1} reaches into a zone of no port or no film.", {base});
+  }
+  if (!place.base_on_film) lines << spoken("The base of {1} reaches beyond the film.", {base});
+  if (place.base_clear && place.base_on_film) lines << spoken("The base of {1} lies on film.", {base});
   return lines;
 }
 

@@ -8,7 +8,7 @@
 namespace drapewright::desktop {
 
 QString RetraceTool::obstacle() const {
-  return desk().has_outline() ? QString() : no_outline_words;
+  return desk().has_outline() ? QString() : no_outline_words();
 }
 
 void RetraceTool::done(const geometry::Ring& stroke) {

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "app/desktop/tools/stroke_tool.h"
+#include "app/wording/spoken.h"
 
 namespace drapewright::desktop {
 
@@ -9,7 +10,7 @@ class RetraceTool : public StrokeTool {
  public:
   explicit RetraceTool(TracingDesk& desk) : StrokeTool(desk, Tool::retrace) {}
   QString how_to() const override {
-    return "Start on the edge, draw it as it should run, end on the edge.";
+    return spoken("Start on the edge, draw it as it should run, end on the edge.");
   }
 
  protected:

@@ -7,6 +7,7 @@
 #include "app/desktop/canvas/plan_view.h"
 #include "app/desktop/tools/arrow_keys.h"
 #include "app/printing/pens.h"
+#include "app/wording/spoken.h"
 #include "core/geometry/distance.h"
 
 namespace drapewright::desktop {
@@ -90,10 +91,8 @@ void SectionTool::move_to(const Segment& line) {
 }
 
 QString SectionTool::stop_name(int stop) const {
-  return QString(
-             "Section, end %1. Arrow keys move it 1 mm, with Shift 1 cm; Delete lays the usual "
-             "line again.")
-      .arg(stop == 0 ? "A" : "B");
+  return spoken("Section, end {1}. Arrow keys move it 1 mm, with Shift 1 cm; Delete lays the usual "
+             "line again.", {stop == 0 ? "A" : "B"});
 }
 
 bool SectionTool::key(int stop, const QKeyEvent& event) {

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "app/desktop/tools/stroke_tool.h"
+#include "app/wording/spoken.h"
 
 namespace drapewright::desktop {
 
@@ -9,7 +10,7 @@ class SmoothTool : public StrokeTool {
  public:
   explicit SmoothTool(TracingDesk& desk) : StrokeTool(desk, Tool::smooth) {}
   QString how_to() const override {
-    return "Draw along the stretch of edge that is to be smoothed.";
+    return spoken("Draw along the stretch of edge that is to be smoothed.");
   }
 
  protected:

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "app/desktop/tools/stroke_tool.h"
+#include "app/wording/spoken.h"
 
 namespace drapewright::desktop {
 
@@ -8,7 +9,7 @@ namespace drapewright::desktop {
 class SplitTool : public StrokeTool {
  public:
   explicit SplitTool(TracingDesk& desk) : StrokeTool(desk, Tool::split) {}
-  QString how_to() const override { return "Draw a line right across the chosen outline."; }
+  QString how_to() const override { return spoken("Draw a line right across the chosen outline."); }
 
  protected:
   Meaning meaning() const override { return Meaning::line; }

@@ -2,6 +2,7 @@
 
 #include "app/desktop/canvas/plan_view.h"
 #include "app/desktop/tools/outline_ink.h"
+#include "app/wording/spoken.h"
 #include "core/tracing/line.h"
 #include "core/tracing/loops.h"
 #include "core/tracing/trace.h"
@@ -73,10 +74,10 @@ void StrokeTool::paint_drawing(QPainter& painter) const {
 
 QStringList StrokeTool::words() const {
   if (!begun_ || stroke_.size() < 2) return {};
-  if (crossing_) return {"The line crosses itself."};
+  if (crossing_) return {spoken("The line crosses itself.")};
   QStringList lines{length_words(tracing::line_length(stroke_))};
   if (meaning() == Meaning::area) {
-    lines << "to the start " + length_words(geometry::distance(stroke_.back(), stroke_.front()));
+    lines << spoken("to the start {1}", {length_words(geometry::distance(stroke_.back(), stroke_.front()))});
   }
   return lines;
 }

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "app/desktop/tools/stroke_tool.h"
+#include "app/wording/spoken.h"
 
 namespace drapewright::desktop {
 
@@ -9,7 +10,7 @@ class TakeAwayTool : public StrokeTool {
  public:
   explicit TakeAwayTool(TracingDesk& desk) : StrokeTool(desk, Tool::take_away) {}
   QString how_to() const override {
-    return "Go round what is to be taken from the chosen outline.";
+    return spoken("Go round what is to be taken from the chosen outline.");
   }
 
  protected:

@@ -14,6 +14,7 @@
 #include "app/desktop/canvas/plan_view.h"
 #include "app/desktop/document/case_document.h"
 #include "app/desktop/fields/limited_field.h"
+#include "app/wording/spoken.h"
 
 namespace drapewright::desktop {
 namespace {
@@ -27,38 +28,38 @@ struct ToolWords {
 
 // Letters are free while the drawing has the keyboard; typing into a field never meets them.
 constexpr ToolWords words_of_tools[] = {
-    {Tool::look, "Look", "L", "Move the drawing, the port and the section's ends."},
-    {Tool::trace, "Trace", "T",
-     "Freehand with mouse, finger or pen: go round the wound's edge in one stroke."},
-    {Tool::corners, "Corners", "C",
-     "Click corner after corner. Close with a click on the first one, a double click or Enter."},
-    {Tool::ellipse, "Ellipse", "E", "Drag the length, then click at the width."},
-    {Tool::rectangle, "Rectangle", "R", "Drag the length, then click at the width."},
-    {Tool::points, "Points", "P",
-     "Drag a corner of the chosen outline; press on its edge for a new one; right click or Delete "
-     "takes one out."},
-    {Tool::whole, "Whole", "W",
-     "Drag inside the chosen outline to move it; the round handle turns it, a corner scales it."},
-    {Tool::add, "Add", "A",
-     "Go round what is to be added to the chosen outline. Drawn over two wounds it joins them."},
-    {Tool::take_away, "Take away", "D", "Go round what is to be taken from the chosen outline."},
-    {Tool::split, "Split", "X", "Draw a line right across the chosen outline: two parts."},
-    {Tool::retrace, "Retrace", "G",
-     "From the edge to the edge: the stretch between is drawn anew."},
-    {Tool::smooth, "Smooth", "S", "Along a stretch of the edge: its bumps are smoothed."},
-    {Tool::undermining, "Undermining", "U",
-     "From the edge outwards, and round to where it ends: a range of hours, and how far."},
-    {Tool::tunnel, "Tunnel", "N", "From its mouth on the edge to where the probe ended."},
-    {Tool::measure, "Measure", "M",
-     "Two points: a distance. Three: an angle and an area. Nothing is changed."},
-    {Tool::scale_length, "Length", "1",
-     "Two points on the ruler in the photograph, then its length."},
-    {Tool::scale_square, "Square", "4",
-     "The four corners of a flat square in the photograph, then its side: takes out the tilt."},
-    {Tool::edge, "Edge", "F",
-     "Click along the wound's edge: the line follows the strongest contrast between two clicks. "
-     "Check every stretch."},
-    {Tool::limb_axis, "Limb line", "2", "Two points on the limb's middle line in the photograph."},
+    {Tool::look, term("Look"), "L", term("Move the drawing, the port and the section's ends.")},
+    {Tool::trace, term("Trace"), "T",
+     term("Freehand with mouse, finger or pen: go round the wound's edge in one stroke.")},
+    {Tool::corners, term("Corners"), "C",
+     term("Click corner after corner. Close with a click on the first one, a double click or Enter.")},
+    {Tool::ellipse, term("Ellipse"), "E", term("Drag the length, then click at the width.")},
+    {Tool::rectangle, term("Rectangle"), "R", term("Drag the length, then click at the width.")},
+    {Tool::points, term("Points"), "P",
+     term("Drag a corner of the chosen outline; press on its edge for a new one; right click or Delete "
+     "takes one out.")},
+    {Tool::whole, term("Whole"), "W",
+     term("Drag inside the chosen outline to move it; the round handle turns it, a corner scales it.")},
+    {Tool::add, term("Add"), "A",
+     term("Go round what is to be added to the chosen outline. Drawn over two wounds it joins them.")},
+    {Tool::take_away, term("Take away"), "D", term("Go round what is to be taken from the chosen outline.")},
+    {Tool::split, term("Split"), "X", term("Draw a line right across the chosen outline: two parts.")},
+    {Tool::retrace, term("Retrace"), "G",
+     term("From the edge to the edge: the stretch between is drawn anew.")},
+    {Tool::smooth, term("Smooth"), "S", term("Along a stretch of the edge: its bumps are smoothed.")},
+    {Tool::undermining, term("Undermining"), "U",
+     term("From the edge outwards, and round to where it ends: a range of hours, and how far.")},
+    {Tool::tunnel, term("Tunnel"), "N", term("From its mouth on the edge to where the probe ended.")},
+    {Tool::measure, term("Measure"), "M",
+     term("Two points: a distance. Three: an angle and an area. Nothing is changed.")},
+    {Tool::scale_length, term("Length"), "1",
+     term("Two points on the ruler in the photograph, then its length.")},
+    {Tool::scale_square, term("Square"), "4",
+     term("The four corners of a flat square in the photograph, then its side: takes out the tilt.")},
+    {Tool::edge, term("Edge"), "F",
+     term("Click along the wound's edge: the line follows the strongest contrast between two clicks. "
+     "Check every stretch.")},
+    {Tool::limb_axis, term("Limb line"), "2", term("Two points on the limb's middle line in the photograph.")},
 };
 
 const ToolWords& words_of(Tool tool) {
@@ -95,23 +96,23 @@ QWidget* ToolRow::top_row() {
   auto* row = new QWidget(this);
   auto* line = new QHBoxLayout(row);
   line->setContentsMargins(0, 0, 0, 0);
-  add_group("Look", {Tool::look});
-  add_group("Draw", {Tool::trace, Tool::corners, Tool::ellipse, Tool::rectangle});
-  add_group("Change", {Tool::points, Tool::whole, Tool::add, Tool::take_away, Tool::split,
+  add_group(spoken("Look"), {Tool::look});
+  add_group(spoken("Draw"), {Tool::trace, Tool::corners, Tool::ellipse, Tool::rectangle});
+  add_group(spoken("Change"), {Tool::points, Tool::whole, Tool::add, Tool::take_away, Tool::split,
                        Tool::retrace, Tool::smooth});
-  add_group("Mark", {Tool::undermining, Tool::tunnel});
-  add_group("Measure", {Tool::measure});
-  add_group("Photograph", {Tool::scale_length, Tool::scale_square, Tool::edge, Tool::limb_axis});
+  add_group(spoken("Mark"), {Tool::undermining, Tool::tunnel});
+  add_group(spoken("Measure"), {Tool::measure});
+  add_group(spoken("Photograph"), {Tool::scale_length, Tool::scale_square, Tool::edge, Tool::limb_axis});
   photo_ = groups_.back().button;
   for (const Group& group : groups_) line->addWidget(group.button);
   show_photo_tools(false);
-  grid_ = new QAction("Snap to &grid", this);
+  grid_ = new QAction(spoken("Snap to &grid"), this);
   grid_->setCheckable(true);
-  grid_->setToolTip("Points that are put go to the nearest half centimetre. Alt held: never.");
+  grid_->setToolTip(spoken("Points that are put go to the nearest half centimetre. Alt held: never."));
   connect(grid_, &QAction::toggled, this, [this](bool on) { desk_.set_snaps_to_grid(on); });
   becomes_->setObjectName("drawing_becomes");
-  becomes_->setAccessibleName("What a drawing becomes");
-  becomes_->setToolTip("What the next drawing becomes.");
+  becomes_->setAccessibleName(spoken("What a drawing becomes"));
+  becomes_->setToolTip(spoken("What the next drawing becomes."));
   becomes_->setMinimumHeight(button_px);
   connect(becomes_, &QComboBox::activated, this, [this](int index) {
     emit target_wanted(becomes_->itemData(index).value<OutlineTarget>());
@@ -123,12 +124,12 @@ QWidget* ToolRow::top_row() {
 
 QAction* ToolRow::action_for(Tool tool) {
   const ToolWords& words = words_of(tool);
-  auto* action = new QAction(words.title, all_);
+  auto* action = new QAction(spoken(words.title), all_);
   action->setObjectName(QString("tool_%1").arg(words.title).toLower().replace(' ', '_'));
   action->setCheckable(true);
   action->setShortcut(QKeySequence(words.key));
   action->setShortcutContext(Qt::WidgetWithChildrenShortcut);
-  action->setToolTip(QString("%1 (%2)").arg(words.tip, words.key));
+  action->setToolTip(spoken("{1} ({2})", {spoken(words.tip), words.key}));
   desk_.view().addAction(action);
   connect(action, &QAction::triggered, this, [this, tool] { desk_.take_up(tool); });
   actions_[tool] = action;
@@ -159,11 +160,11 @@ QWidget* ToolRow::repair_row() {
   auto* row = new QWidget(this);
   auto* line = new QHBoxLayout(row);
   line->setContentsMargins(0, 0, 0, 0);
-  keep_ = new QPushButton("Keep the larger loop", row);
+  keep_ = new QPushButton(spoken("Keep the larger loop"), row);
   keep_->setObjectName("keep_larger_loop");
-  split_ = new QPushButton("Split in two", row);
+  split_ = new QPushButton(spoken("Split in two"), row);
   split_->setObjectName("split_in_two");
-  auto* abandon = new QPushButton("Abandon", row);
+  auto* abandon = new QPushButton(spoken("Abandon"), row);
   abandon->setObjectName("abandon_outline");
   connect(keep_, &QPushButton::clicked, &desk_, &TracingDesk::keep_larger_loop);
   connect(split_, &QPushButton::clicked, &desk_, &TracingDesk::split_in_two);
@@ -214,7 +215,7 @@ void ToolRow::follow() {
   if (!held) return show_words(words_of(desk_.tool()).tip);
   keep_->setEnabled(!held->loops.empty());
   split_->setEnabled(held->loops.size() >= 2);
-  show_words("The outline crosses itself and was not taken. Draw it again, or choose:");
+  show_words(spoken("The outline crosses itself and was not taken. Draw it again, or choose:"));
   if (keep_->isEnabled()) keep_->setFocus();
 }
 
@@ -228,17 +229,17 @@ void ToolRow::fill_targets() {
   };
   using Kind = ShapeRef::Kind;
   const bool exists_still = !desk_.target().is_new && exists(value, desk_.target().ref);
-  if (exists_still) add(desk_.target(), title_of(value, desk_.target()) + " anew");
-  add({.ref = {Kind::wound}}, "New wound");
+  if (exists_still) add(desk_.target(), spoken("{1} anew", {title_of(value, desk_.target())}));
+  add({.ref = {Kind::wound}}, spoken("New wound"));
   if (!value.current().wounds.empty()) {
     const auto& ref = desk_.target().ref;
     const std::size_t wound =
         ref.kind != Kind::zone && ref.index < value.current().wounds.size() ? ref.index : 0;
     const OutlineTarget island{.ref = {Kind::island, wound, 0}};
     add(desk_.target().is_new && desk_.target().ref.kind == Kind::island ? desk_.target() : island,
-        "New island of intact skin");
-    add({.ref = {Kind::zone}, .zone_kind = wound::ZoneKind::no_film}, "New no-film zone");
-    add({.ref = {Kind::zone}, .zone_kind = wound::ZoneKind::no_port}, "New no-port zone");
+        spoken("New island of intact skin"));
+    add({.ref = {Kind::zone}, .zone_kind = wound::ZoneKind::no_film}, spoken("New no-film zone"));
+    add({.ref = {Kind::zone}, .zone_kind = wound::ZoneKind::no_port}, spoken("New no-port zone"));
   }
 }
 

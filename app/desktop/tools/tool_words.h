@@ -2,13 +2,17 @@
 
 #include <QString>
 
+#include "app/wording/spoken.h"
+
 namespace drapewright::desktop {
 
 class PlanView;
 
 /// What several tools say.
-inline const QString no_outline_words = "Choose an outline in the list first, or draw one.";
-inline const QString crossing_words = "The line crosses itself: draw it again.";
+inline QString no_outline_words() {
+  return spoken("Choose an outline in the list first, or draw one.");
+}
+inline QString crossing_words() { return spoken("The line crosses itself: draw it again."); }
 
 /// "3", "10.25".
 QString hour_words(double hour);

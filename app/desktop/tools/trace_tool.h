@@ -1,6 +1,7 @@
 #pragma once
 
 #include "app/desktop/tools/stroke_tool.h"
+#include "app/wording/spoken.h"
 
 namespace drapewright::desktop {
 
@@ -9,7 +10,7 @@ namespace drapewright::desktop {
 class TraceTool : public StrokeTool {
  public:
   explicit TraceTool(TracingDesk& desk) : StrokeTool(desk, Tool::trace) {}
-  QString how_to() const override { return "Go round the wound's edge in one stroke."; }
+  QString how_to() const override { return spoken("Go round the wound's edge in one stroke."); }
 
  protected:
   Meaning meaning() const override { return Meaning::area; }

@@ -4,6 +4,7 @@
 
 #include "app/desktop/canvas/plan_view.h"
 #include "app/desktop/document/case_document.h"
+#include "app/wording/spoken.h"
 #include "core/base/error.h"
 #include "core/geometry/measures.h"
 #include "core/tracing/loops.h"
@@ -21,19 +22,19 @@ std::optional<QString> outline_fault(const wound::Assessment& seen) {
   QString shape;
   try {
     for (const wound::Wound& wound : seen.wounds) {
-      shape = "Wound " + QString::fromStdString(wound.id);
+      shape = spoken("Wound {1}", {wound.id});
       wound::check_outline(wound.outline_cm, wound.islands_cm, {});
       if (geometry::area(wound.outline_cm) < least_area_cm2) {
-        return QString("Too small to be an outline: nothing was drawn.");
+        return spoken("Too small to be an outline: nothing was drawn.");
       }
     }
     for (const wound::SkinZone& zone : seen.skin_zones) {
-      shape = "Skin zone";
+      shape = spoken("Skin zone");
       wound::check_outline(zone.outline_cm, {}, {});
     }
   } catch (const InputError& error) {
-    return shape + QString::fromStdString(": " + error.problem() + "; expected " +
-                                          error.expected() + ". It was left as it was.");
+    return spoken("{1}: {2}; expected {3}. It was left as it was.",
+                  {shape, error.problem(), error.expected()});
   }
   return std::nullopt;
 }
@@ -105,8 +106,7 @@ void TracingDesk::offer(Ring outline, const QString& what, Ring trace) {
 void TracingDesk::put(Ring outline, const QString& what, Ring trace) {
   const auto& value = document_.value();
   const bool was_new = target_.is_new;
-  const QString text = was_new ? "add " + title_of(value, target_).toLower().remove("new ")
-                               : what + " of " + title_of(value, target_);
+  const QString text = spoken("{1}: {2}", {title_of(value, target_), what});
   wound::Case next = value;
   const ShapeRef ref = enter_outline(next, target_, std::move(outline));
   if (ref.kind == ShapeRef::Kind::wound) {
@@ -136,7 +136,7 @@ void TracingDesk::keep_larger_loop() {
   if (!held_ || held_->loops.empty()) return abandon();
   const Held held = *std::exchange(held_, std::nullopt);
   emit held_changed();
-  put(held.loops.front(), held.what + ", larger loop kept", {});
+  put(held.loops.front(), spoken("{1}, larger loop kept", {held.what}), {});
 }
 
 void TracingDesk::split_in_two() {
@@ -154,7 +154,7 @@ void TracingDesk::split_in_two() {
   wound::Case next = document_.value();
   const ShapeRef ref = enter_outline(next, first, held.loops[0]);
   enter_outline(next, second, held.loops[1]);
-  if (enter(held.what + ", split in two", std::move(next)) && first.is_new) after_new(ref);
+  if (enter(spoken("{1}, split in two", {held.what}), std::move(next)) && first.is_new) after_new(ref);
 }
 
 void TracingDesk::abandon() {

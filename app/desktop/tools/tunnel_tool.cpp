@@ -2,6 +2,7 @@
 
 #include "app/desktop/document/case_document.h"
 #include "app/desktop/tools/tool_words.h"
+#include "app/wording/spoken.h"
 
 namespace drapewright::desktop {
 namespace {
@@ -11,8 +12,8 @@ constexpr double most_extent_cm = 50;  // the file format's
 }  // namespace
 
 QString TunnelTool::mark(const Reach& reach) {
-  if (reach.out_cm <= 0) return "End outside the wound: as far as the tunnel leads.";
-  if (reach.out_cm > most_extent_cm) return "A tunnel is 50 cm long at most.";
+  if (reach.out_cm <= 0) return spoken("End outside the wound: as far as the tunnel leads.");
+  if (reach.out_cm > most_extent_cm) return spoken("A tunnel is 50 cm long at most.");
   desk().change("tunnel", [&](wound::Case& value) -> std::optional<QString> {
     target_wound(value).tunnels.push_back({.clock = reach.start_clock, .length_cm = reach.out_cm});
     return std::nullopt;
@@ -21,8 +22,7 @@ QString TunnelTool::mark(const Reach& reach) {
 }
 
 QString TunnelTool::describe(const Reach& reach) const {
-  return QString("tunnel at %1 o'clock, %2")
-      .arg(hour_words(reach.start_clock), length_words(reach.out_cm));
+  return spoken("tunnel at {1} o'clock, {2}", {hour_words(reach.start_clock), length_words(reach.out_cm)});
 }
 
 }  // namespace drapewright::desktop

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "app/desktop/tools/outward_tool.h"
+#include "app/wording/spoken.h"
 
 namespace drapewright::desktop {
 
@@ -9,7 +10,7 @@ class TunnelTool : public OutwardTool {
  public:
   explicit TunnelTool(TracingDesk& desk) : OutwardTool(desk, Tool::tunnel) {}
   QString how_to() const override {
-    return "Start on the edge at the tunnel, drag as far as the probe went.";
+    return spoken("Start on the edge at the tunnel, drag as far as the probe went.");
   }
 
  protected:

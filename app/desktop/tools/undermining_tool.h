@@ -1,6 +1,7 @@
 #pragma once
 
 #include "app/desktop/tools/outward_tool.h"
+#include "app/wording/spoken.h"
 
 namespace drapewright::desktop {
 
@@ -9,8 +10,8 @@ class UnderminingTool : public OutwardTool {
  public:
   explicit UnderminingTool(TracingDesk& desk) : OutwardTool(desk, Tool::undermining) {}
   QString how_to() const override {
-    return "Start on the edge where the undermining begins, drag outwards to its depth and round "
-           "to where it ends.";
+    return spoken("Start on the edge where the undermining begins, drag outwards to its depth and round "
+           "to where it ends.");
   }
 
  protected:

@@ -9,6 +9,7 @@
 #include "app/desktop/tools/arrow_keys.h"
 #include "app/desktop/tools/outline_ink.h"
 #include "app/desktop/tools/word_plate.h"
+#include "app/wording/spoken.h"
 #include "core/base/numbers.h"
 #include "core/geometry/distance.h"
 #include "core/geometry/measures.h"
@@ -127,8 +128,8 @@ void WholeTool::make(const Displacement& change, const QString& what, bool by_ke
         place_anew(value, ref, about, change);
         const auto box = geometry::bounding_box(outline_of(value, ref));
         const double size = std::max(box.width(), box.height());
-        if (size > 100) return "An outline is 100 cm across at most.";
-        if (size < 0.2) return "An outline is 2 mm across at least.";
+        if (size > 100) return spoken("An outline is 100 cm across at most.");
+        if (size < 0.2) return spoken("An outline is 2 mm across at least.");
         return std::nullopt;
       },
       by_key ? QString("%1 %2 %3").arg(what).arg(ref.index).arg(ref.island) : QString());
@@ -136,11 +137,9 @@ void WholeTool::make(const Displacement& change, const QString& what, bool by_ke
 
 QString WholeTool::stop_name(int) const {
   const auto box = geometry::bounding_box(desk_.outline());
-  return QString(
-             "%1, %2 x %3 cm. Arrow keys move it 1 mm, with Shift 1 cm; comma and full stop "
-             "turn it, [ and ] scale it.")
-      .arg(title_of(desk_.document().value(), desk_.target()), number(box.width(), 1),
-           number(box.height(), 1));
+  return spoken("{1}, {2} x {3} cm. Arrow keys move it 1 mm, with Shift 1 cm; comma and full stop "
+             "turn it, [ and ] scale it.", {title_of(desk_.document().value(), desk_.target()), number(box.width(), 1),
+           number(box.height(), 1)});
 }
 
 bool WholeTool::key(int, const QKeyEvent& event) {
@@ -178,10 +177,9 @@ void WholeTool::paint(QPainter& painter, std::optional<int> focused) const {
     painter.drawPolygon(polygon);
     QStringList words;
     if (drag_->grip == Grip::inside) {
-      words << QString("moved %1, %2 cm")
-                   .arg(number(drag_->change.by_cm.x, 1), number(drag_->change.by_cm.y, 1));
+      words << spoken("moved {1}, {2} cm", {number(drag_->change.by_cm.x, 1), number(drag_->change.by_cm.y, 1)});
     } else if (drag_->grip == Grip::turn) {
-      words << QString("turned %1\u00b0").arg(number(drag_->change.turn_deg, 0));
+      words << spoken("turned {1}\u00b0", {number(drag_->change.turn_deg, 0)});
     } else {
       words << QString("%1 %").arg(number(100 * drag_->change.factor, 0));
     }

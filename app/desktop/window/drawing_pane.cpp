@@ -35,6 +35,7 @@
 #include "app/desktop/tools/undermining_tool.h"
 #include "app/desktop/tools/whole_tool.h"
 #include "app/desktop/window/start_page.h"
+#include "app/wording/spoken.h"
 #include "core/geometry/measures.h"
 #include "core/report/layer_style.h"
 
@@ -70,9 +71,9 @@ DrawingPane::DrawingPane(CaseDocument& document, QWidget* parent)
       tools_(new ToolRow(*desk_, this)),
       photo_(new PhotoDesk(document, *desk_, this)),
       section_(new SectionPane(this)),
-      section_switch_(new QAction("&Section", this)),
+      section_switch_(new QAction(spoken("&Section"), this)),
       start_(new StartPage(this)),
-      layers_(new QMenu("&Layers", this)),
+      layers_(new QMenu(spoken("&Layers"), this)),
       stack_(new QStackedWidget(this)) {
   build_layers();
   build_section();
@@ -85,10 +86,10 @@ DrawingPane::DrawingPane(CaseDocument& document, QWidget* parent)
 
 QWidget* DrawingPane::drawing_part() {
   auto* part = new QWidget(this);
-  QToolButton* fit = tool("Fit", "Fit the drawing to the window", part);
-  QToolButton* closer = tool("+", "Zoom in", part);
-  QToolButton* farther = tool("\u2212", "Zoom out", part);
-  QToolButton* layers = tool("Layers", "Choose the layers that are drawn", part);
+  QToolButton* fit = tool(spoken("Fit"), spoken("Fit the drawing to the window"), part);
+  QToolButton* closer = tool("+", spoken("Zoom in"), part);
+  QToolButton* farther = tool("\u2212", spoken("Zoom out"), part);
+  QToolButton* layers = tool(spoken("Layers"), spoken("Choose the layers that are drawn"), part);
   layers->setMenu(layers_);
   layers->setPopupMode(QToolButton::InstantPopup);
   connect(fit, &QToolButton::clicked, view_, &PlanView::fit);
@@ -96,7 +97,7 @@ QWidget* DrawingPane::drawing_part() {
   connect(farther, &QToolButton::clicked, view_, &PlanView::zoom_out);
   auto* row = new QHBoxLayout;
   row->setContentsMargins(6, 0, 6, 0);
-  QToolButton* section = tool("Section", section_switch_->toolTip(), part);
+  QToolButton* section = tool(spoken("Section"), section_switch_->toolTip(), part);
   section->setDefaultAction(section_switch_);
   for (QToolButton* button : {fit, closer, farther, layers, section}) row->addWidget(button);
   row->addSpacing(8);
@@ -122,7 +123,7 @@ void DrawingPane::build_section() {
   section_switch_->setCheckable(true);
   section_switch_->setChecked(true);
   section_switch_->setToolTip(
-      "Show a cut through wound and dressing below the drawing, along the line from A to B");
+      spoken("Show a cut through wound and dressing below the drawing, along the line from A to B"));
   auto tool = std::make_unique<SectionTool>(
       *view_, [this](const geometry::Segment& line) { section().set_line(line); },
       [this] { section().lay_usual_line(); });

@@ -2,6 +2,7 @@
 
 #include <QMessageBox>
 
+#include "app/wording/spoken.h"
 #include "core/base/numbers.h"
 
 namespace drapewright::desktop {
@@ -18,13 +19,12 @@ QString sentence(const std::string& text) {
 QString where_in_words(const Place& place) {
   QStringList parts;
   if (place.text) {
-    parts << QString("line %1, column %2").arg(place.text->line).arg(place.text->column);
+    parts << spoken("line {1}, column {2}", {place.text->line, place.text->column});
   }
-  if (!place.pointer.empty()) parts << "at " + QString::fromStdString(place.pointer);
+  if (!place.pointer.empty()) parts << spoken("at {1}", {place.pointer});
   if (place.drawing) {
-    parts << QString("at the point %1, %2 cm")
-                 .arg(QString::fromStdString(format_short(place.drawing->x_cm)),
-                      QString::fromStdString(format_short(place.drawing->y_cm)));
+    parts << spoken("at the point {1}; {2} cm", {QString::fromStdString(format_short(place.drawing->x_cm)),
+                      QString::fromStdString(format_short(place.drawing->y_cm))});
   }
   return parts.join(", ");
 }
@@ -33,9 +33,9 @@ void show_fault(QWidget* parent, const QString& headline, const InputError& erro
                 const QString& unchanged) {
   QStringList lines{sentence(error.problem()) + "."};
   const QString where = where_in_words(error.place());
-  if (!where.isEmpty()) lines << "Where: " + where + ".";
+  if (!where.isEmpty()) lines << spoken("Where: {1}.", {where});
   if (!error.expected().empty()) {
-    lines << "Expected: " + QString::fromStdString(error.expected()) + ".";
+    lines << spoken("Expected: {1}.", {error.expected()});
   }
   lines << unchanged;
   QMessageBox box(QMessageBox::Warning, "Drapewright", headline, QMessageBox::Ok, parent);

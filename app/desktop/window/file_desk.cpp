@@ -14,12 +14,15 @@
 #include "app/desktop/document/demo_cases.h"
 #include "app/desktop/window/fault_box.h"
 #include "app/printing/picture.h"
+#include "app/wording/spoken.h"
 #include "core/report/svg.h"
 
 namespace drapewright::desktop {
 namespace {
 
-const QString case_filter = "Cases (*.drapewright.json *.json);;All files (*)";
+QString case_filter() {
+  return spoken("Cases (*.drapewright.json *.json);;All files (*)");
+}
 /// What the desktop knows a case by (resources/drapewright-mime.xml).
 const QString case_ending = ".drapewright.json";
 const QString recent_key = "recent_files";
@@ -38,10 +41,10 @@ bool FileDesk::may_leave() {
   if (!document_.is_modified()) return true;
   QMessageBox box(
       QMessageBox::Question, "Drapewright",
-      QString("Save the changes to “%1”?").arg(QString::fromStdString(document_.value().label)),
+      spoken("Save the changes to “{1}”?", {QString::fromStdString(document_.value().label)}),
       QMessageBox::Save | QMessageBox::Discard | QMessageBox::Cancel, &window_);
   box.setObjectName("unsaved");
-  box.setInformativeText("Without saving, they are lost.");
+  box.setInformativeText(spoken("Without saving, they are lost."));
   box.setDefaultButton(QMessageBox::Save);
   const int answer = box.exec();
   if (answer == QMessageBox::Save) return save();
@@ -56,7 +59,7 @@ void FileDesk::start_new() {
 
 void FileDesk::open() {
   if (!may_leave()) return;
-  const QString path = QFileDialog::getOpenFileName(&window_, "Open a case", folder(), case_filter);
+  const QString path = QFileDialog::getOpenFileName(&window_, spoken("Open a case"), folder(), case_filter());
   if (!path.isEmpty()) open_path(path);
 }
 
@@ -76,8 +79,8 @@ void FileDesk::take(const ReadResult& result) { emit reading_ended(open_read(res
 
 bool FileDesk::open_read(const ReadResult& result) {
   if (result.fault) {
-    show_fault(&window_, QString("“%1” cannot be opened.").arg(QFileInfo(result.path).fileName()),
-               *result.fault, "The open case is as it was.");
+    show_fault(&window_, spoken("“{1}” cannot be opened.", {QFileInfo(result.path).fileName()}),
+               *result.fault, spoken("The open case is as it was."));
     return false;
   }
   // Work that was done while the file was being read is asked for, too.
@@ -93,7 +96,7 @@ bool FileDesk::open_demo(const QString& name) {
   try {
     document_.start_from(read_demo(name));
   } catch (const InputError& error) {
-    show_fault(&window_, "The demo cannot be opened.", error, "The open case is as it was.");
+    show_fault(&window_, spoken("The demo cannot be opened."), error, spoken("The open case is as it was."));
     return false;
   }
   return true;
@@ -102,7 +105,7 @@ bool FileDesk::open_demo(const QString& name) {
 bool FileDesk::save() { return document_.path().isEmpty() ? save_as() : save_to(document_.path()); }
 
 bool FileDesk::save_as() {
-  QFileDialog dialog(&window_, "Save the case as", folder(), case_filter);
+  QFileDialog dialog(&window_, spoken("Save the case as"), folder(), case_filter());
   dialog.setAcceptMode(QFileDialog::AcceptSave);
   dialog.setDefaultSuffix("json");
   dialog.selectFile(suggested_path(case_ending));
@@ -111,8 +114,8 @@ bool FileDesk::save_as() {
 }
 
 QString FileDesk::ask_photo() {
-  return QFileDialog::getOpenFileName(&window_, "Open a photograph", folder(),
-                                      "Pictures (*.png *.jpg *.jpeg);;All files (*)");
+  return QFileDialog::getOpenFileName(&window_, spoken("Open a photograph"), folder(),
+                                      spoken("Pictures (*.png *.jpg *.jpeg);;All files (*)"));
 }
 
 bool FileDesk::save_to(const QString& path) {
@@ -120,8 +123,8 @@ bool FileDesk::save_to(const QString& path) {
     if (companion_) companion_(path);
     document_.save_as(path);
   } catch (const InputError& error) {
-    show_fault(&window_, QString("“%1” was not saved.").arg(QFileInfo(path).fileName()), error,
-               "The file is as it was, and nothing in the window is lost.");
+    show_fault(&window_, spoken("“{1}” was not saved.", {QFileInfo(path).fileName()}), error,
+               spoken("The file is as it was, and nothing in the window is lost."));
     return false;
   }
   remember(path);
@@ -141,22 +144,22 @@ QString FileDesk::ask_place(const QString& title, const QString& filter, const Q
 void FileDesk::write(const QString& path, const QByteArray& bytes) {
   QSaveFile file(path);
   if (!file.open(QIODevice::WriteOnly) || file.write(bytes) != bytes.size() || !file.commit()) {
-    show_fault(&window_, QString("“%1” was not saved.").arg(QFileInfo(path).fileName()),
-               InputError(file.errorString().toStdString(), "a folder that can be written to"),
-               "The file is as it was.");
+    show_fault(&window_, spoken("“{1}” was not saved.", {QFileInfo(path).fileName()}),
+               InputError(file.errorString().toStdString(), say("a folder that can be written to")),
+               spoken("The file is as it was."));
   }
 }
 
 void FileDesk::save_list(const QByteArray& csv) {
   const QString path =
-      ask_place("Save the materials list as", "Comma-separated values (*.csv);;All files (*)",
+      ask_place(spoken("Save the materials list as"), spoken("Comma-separated values (*.csv);;All files (*)"),
                 "csv", "-materials.csv");
   if (!path.isEmpty()) write(path, csv);
 }
 
 void FileDesk::save_picture(const report::Drawing& drawing) {
   const QString path =
-      ask_place("Save the drawing as", "SVG (*.svg);;PNG (*.png)", "svg", "-drawing.svg");
+      ask_place(spoken("Save the drawing as"), spoken("SVG (*.svg);;PNG (*.png)"), "svg", "-drawing.svg");
   if (path.isEmpty()) return;
   if (!path.endsWith(".png", Qt::CaseInsensitive)) {
     return write(path, QByteArray::fromStdString(report::to_svg(drawing)));

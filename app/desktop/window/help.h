@@ -7,7 +7,7 @@ class QMainWindow;
 namespace drapewright::desktop {
 
 /// The sentence that always stands in the window.
-extern const QString standing_sentence;
+QString standing_sentence();
 
 /// Neither is modal: the work goes on beside them.
 void show_about(QMainWindow& window);

@@ -40,6 +40,7 @@
 #include "app/desktop/window/reading_bar.h"
 #include "app/desktop/window/result_pane.h"
 #include "app/desktop/window/start_page.h"
+#include "app/wording/spoken.h"
 #include "core/base/calendar.h"
 #include "core/base/numbers.h"
 #include "core/practice/cautions.h"
@@ -115,18 +116,18 @@ bool MainWindow::is_up_to_date() const {
 void MainWindow::build_panes() {
   seen_ = new QTabWidget(this);
   seen_->setDocumentMode(true);
-  seen_->setAccessibleName("What was seen, and how to dress it");
+  seen_->setAccessibleName(spoken("What was seen, and how to dress it"));
   wound_page_ = new WoundPage(document_, this);
-  seen_->addTab(wound_page_, "Wound");
-  seen_->addTab(new CautionsPage(document_, this), "Cautions");
-  seen_->addTab(new SettingsPage(document_, this), "Dressing");
+  seen_->addTab(wound_page_, spoken("Wound"));
+  seen_->addTab(new CautionsPage(document_, this), spoken("Cautions"));
+  seen_->addTab(new SettingsPage(document_, this), spoken("Dressing"));
   shown_ = new QTabWidget(this);
   shown_->setDocumentMode(true);
-  shown_->setAccessibleName("The plan, drawn");
+  shown_->setAccessibleName(spoken("The plan, drawn"));
   drawing_ = new DrawingPane(document_, this);
   sheets_ = new SheetsPage(document_, this);
-  shown_->addTab(drawing_, "Drawing");
-  shown_->addTab(sheets_, "Sheets");
+  shown_->addTab(drawing_, spoken("Drawing"));
+  shown_->addTab(sheets_, spoken("Sheets"));
   results_ = new ResultPane(this);
   auto* split = panes_ = new QSplitter(this);
   split->addWidget(seen_);
@@ -158,11 +159,11 @@ void MainWindow::build_status_bar() {
   progress_ = new QProgressBar(this);
   progress_->setRange(0, 100);
   progress_->setMaximumWidth(160);
-  progress_->setFormat("Planning");
-  progress_->setAccessibleName("Planning");
+  progress_->setFormat(spoken("Planning"));
+  progress_->setAccessibleName(spoken("Planning"));
   progress_->hide();
   cursor_ = new QLabel(this);
-  statusBar()->addWidget(new QLabel(standing_sentence, this), 1);
+  statusBar()->addWidget(new QLabel(standing_sentence(), this), 1);
   statusBar()->addPermanentWidget(new ReadingBar(*files_, this));
   statusBar()->addPermanentWidget(progress_);
   statusBar()->addPermanentWidget(cursor_);
@@ -184,7 +185,7 @@ void MainWindow::connect_parts() {
           &TracingDesk::take_up);
   PhotoDesk& photo = drawing_->photo();
   connect(&photo, &PhotoDesk::failed, this, [this](const QString& what, const InputError& error) {
-    show_fault(this, what, error, "The case is as it was.");
+    show_fault(this, what, error, spoken("The case is as it was."));
   });
   files_->set_companion([&photo](const QString& path) { photo.keep_beside(path); });
   connect(&drawing_->start_page(), &StartPage::photo_wanted, this, &MainWindow::open_photo);
@@ -280,13 +281,13 @@ void MainWindow::mark_cautions() {
   using dressing::Severity;
   const int size = fontMetrics().height();
   QIcon mark;
-  QString tip = "The cautions were gone through.";
+  QString tip = spoken("The cautions were gone through.");
   if (any_contraindication(value)) {
     mark = severity_mark(Severity::stop, palette(), size);
-    tip = "A contraindication is present: stop.";
+    tip = spoken("A contraindication is present: stop.");
   } else if (!value.cautions.reviewed) {
     mark = severity_mark(Severity::warning, palette(), size);
-    tip = "The cautions have not been gone through yet.";
+    tip = spoken("The cautions have not been gone through yet.");
   }
   seen_->setTabIcon(cautions_tab, mark);
   seen_->setTabToolTip(cautions_tab, tip);
@@ -294,8 +295,9 @@ void MainWindow::mark_cautions() {
 
 void MainWindow::show_cursor(QPointF cm, double hour) {
   const auto number = [](double value) { return QString::fromStdString(format_number(value, 1)); };
-  QString text = QString("x %1, y %2 cm").arg(number(cm.x()), number(cm.y()));
-  if (hour > 0) text += QString(", %1 o'clock").arg(number(hour));
+  const QString text =
+      hour > 0 ? spoken("x {1}, y {2} cm, {3} o'clock", {number(cm.x()), number(cm.y()), number(hour)})
+               : spoken("x {1}, y {2} cm", {number(cm.x()), number(cm.y())});
   cursor_->setText(text);
 }
 

@@ -10,6 +10,7 @@
 #include "app/desktop/document/shape_ref.h"
 #include "app/desktop/window/fault_box.h"
 #include "app/desktop/window/file_desk.h"
+#include "app/wording/spoken.h"
 #include "core/casefile/outline_file.h"
 #include "core/casefile/text_file.h"
 
@@ -19,7 +20,9 @@ namespace {
 using casefile::OutlineFormat;
 using Outlines = std::vector<geometry::Polygon>;
 
-const QString outline_filter = "Outlines (*.svg *.geojson *.wkt *.csv *.txt);;All files (*)";
+QString outline_filter() {
+  return spoken("Outlines (*.svg *.geojson *.wkt *.csv *.txt);;All files (*)");
+}
 
 struct Unit {
   const char* name;
@@ -33,8 +36,8 @@ OutlineFormat format_of(const QString& path) {
   if (ending == "geojson" || ending == "json") return OutlineFormat::geojson;
   if (ending == "wkt") return OutlineFormat::wkt;
   if (ending == "csv" || ending == "txt") return OutlineFormat::csv;
-  throw InputError("the name ends in \"" + ending.toStdString() + "\"",
-                   ".svg, .geojson, .wkt or .csv");
+  throw InputError(say("the name ends in \"{1}\"", {ending.toStdString()}),
+                   say(".svg, .geojson, .wkt or .csv"));
 }
 
 /// In cm; nothing when it was called off.
@@ -43,8 +46,8 @@ std::optional<double> ask_unit(QWidget& window) {
   for (const Unit& unit : units) names << unit.name;
   QInputDialog dialog(&window);
   dialog.setObjectName("unit_of_outlines");
-  dialog.setWindowTitle("Unit of the outlines");
-  dialog.setLabelText("The file does not say its unit. Its lengths are in:");
+  dialog.setWindowTitle(spoken("Unit of the outlines"));
+  dialog.setLabelText(spoken("The file does not say its unit. Its lengths are in:"));
   dialog.setComboBoxItems(names);
   if (dialog.exec() != QDialog::Accepted) return std::nullopt;
   return units[static_cast<std::size_t>(names.indexOf(dialog.textValue()))].cm;
@@ -66,7 +69,7 @@ Outlines outlines_in(const wound::Case& value) {
   for (const auto& wound : value.current().wounds) {
     out.push_back({.outer = wound.outline_cm, .holes = wound.islands_cm});
   }
-  if (out.empty()) throw InputError("there is no outline yet", "a wound that was drawn");
+  if (out.empty()) throw InputError(say("there is no outline yet"), say("a wound that was drawn"));
   return out;
 }
 
@@ -77,13 +80,13 @@ OutlineDesk::OutlineDesk(CaseDocument& document, const FileDesk& files, QWidget&
 
 void OutlineDesk::open() {
   const QString path =
-      QFileDialog::getOpenFileName(&window_, "Open outlines", files_.folder(), outline_filter);
+      QFileDialog::getOpenFileName(&window_, spoken("Open outlines"), files_.folder(), outline_filter());
   if (path.isEmpty()) return;
   try {
     add_from(path);
   } catch (const InputError& error) {
-    show_fault(&window_, QString("“%1” holds no outline to use.").arg(QFileInfo(path).fileName()),
-               error, "The open case is as it was.");
+    show_fault(&window_, spoken("“{1}” holds no outline to use.", {QFileInfo(path).fileName()}),
+               error, spoken("The open case is as it was."));
   }
 }
 
@@ -91,7 +94,7 @@ void OutlineDesk::add_from(const QString& path) {
   const auto outlines = read(path.toStdString(), window_);
   if (!outlines) return;
   for (const auto& outline : *outlines) wound::check_outline(outline.outer, outline.holes, {});
-  document_.edit("open outlines", {}, [&](wound::Case& value) {
+  document_.edit(spoken("open outlines"), {}, [&](wound::Case& value) {
     for (const auto& outline : *outlines) {
       const ShapeRef added = add_wound(value, outline.outer);
       value.current().wounds[added.index].islands_cm = outline.holes;
@@ -100,7 +103,7 @@ void OutlineDesk::add_from(const QString& path) {
 }
 
 void OutlineDesk::save_as() {
-  QFileDialog dialog(&window_, "Save the outlines as", files_.folder(), outline_filter);
+  QFileDialog dialog(&window_, spoken("Save the outlines as"), files_.folder(), outline_filter());
   dialog.setAcceptMode(QFileDialog::AcceptSave);
   dialog.setDefaultSuffix("svg");
   dialog.selectFile(files_.suggested_path("-outlines.svg"));
@@ -110,8 +113,8 @@ void OutlineDesk::save_as() {
     const Outlines outlines = outlines_in(document_.value());
     casefile::write_text(path.toStdString(), casefile::outlines_to(format_of(path), outlines));
   } catch (const InputError& error) {
-    show_fault(&window_, QString("“%1” was not saved.").arg(QFileInfo(path).fileName()), error,
-               "The file is as it was.");
+    show_fault(&window_, spoken("“{1}” was not saved.", {QFileInfo(path).fileName()}), error,
+               spoken("The file is as it was."));
   }
 }
 

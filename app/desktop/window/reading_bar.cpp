@@ -7,6 +7,7 @@
 #include <QPushButton>
 
 #include "app/desktop/window/file_desk.h"
+#include "app/wording/spoken.h"
 
 namespace drapewright::desktop {
 namespace {
@@ -17,14 +18,14 @@ constexpr int waiting_is_told_after_ms = 50;
 
 ReadingBar::ReadingBar(FileDesk& files, QWidget* parent)
     : QWidget(parent), name_(new QLabel(this)), progress_(new QProgressBar(this)) {
-  auto* cancel = new QPushButton("Cancel", this);
+  auto* cancel = new QPushButton(spoken("Cancel"), this);
   cancel->setObjectName("cancel_reading");
-  cancel->setAccessibleName("Cancel reading");
-  cancel->setToolTip("Give the file up. What is open stays open.");
+  cancel->setAccessibleName(spoken("Cancel reading"));
+  cancel->setToolTip(spoken("Give the file up. What is open stays open."));
   cancel->setMinimumHeight(24);
   progress_->setRange(0, 100);
   progress_->setMaximumWidth(160);
-  progress_->setAccessibleName("Reading");
+  progress_->setAccessibleName(spoken("Reading"));
   auto* row = new QHBoxLayout(this);
   row->setContentsMargins(0, 0, 0, 0);
   for (QWidget* part : {static_cast<QWidget*>(name_), static_cast<QWidget*>(progress_),
@@ -43,7 +44,7 @@ ReadingBar::ReadingBar(FileDesk& files, QWidget* parent)
 }
 
 void ReadingBar::start(const QString& path) {
-  name_->setText("Reading " + QFileInfo(path).fileName());
+  name_->setText(spoken("Reading {1}", {QFileInfo(path).fileName()}));
   progress_->setValue(0);
   late_.start();
 }

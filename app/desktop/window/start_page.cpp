@@ -10,6 +10,7 @@
 #include "app/desktop/document/demo_cases.h"
 #include "app/desktop/fields/limited_field.h"
 #include "app/desktop/panels/page.h"
+#include "app/wording/spoken.h"
 
 namespace drapewright::desktop {
 
@@ -38,23 +39,23 @@ StartPage::StartPage(QWidget* parent) : QWidget(parent) {
   column_ = new QVBoxLayout(inner);
   column_->setContentsMargins(32, 16, 32, 16);
   column_->addStretch(1);
-  column_->addWidget(heading("How does the wound's outline get in?", this));
-  add_way("Trace it here", "start_trace", "Freehand over the grid, with mouse, finger or pen.",
+  column_->addWidget(heading(spoken("How does the wound's outline get in?"), this));
+  add_way(spoken("Trace it here"), "start_trace", spoken("Freehand over the grid, with mouse, finger or pen."),
           [this] { emit tool_wanted(Tool::trace); });
-  add_way("Corner by corner", "start_corners",
-          "Click point after point, for example off a sheet of acetate on a cm grid.",
+  add_way(spoken("Corner by corner"), "start_corners",
+          spoken("Click point after point, for example off a sheet of acetate on a cm grid."),
           [this] { emit tool_wanted(Tool::corners); });
-  add_way("From a photograph\u2026", "start_photo",
-          "PNG or JPEG with a ruler or a square in it; or drop one here.",
+  add_way(spoken("From a photograph\u2026"), "start_photo",
+          spoken("PNG or JPEG with a ruler or a square in it; or drop one here."),
           [this] { emit photo_wanted(); });
-  add_way("Length and width", "start_size", "Two numbers from a ruler make an ellipse.",
+  add_way(spoken("Length and width"), "start_size", spoken("Two numbers from a ruler make an ellipse."),
           [this] { emit size_wanted(); });
-  add_way("Open a case\u2026", "start_open", "A case that was saved before.",
+  add_way(spoken("Open a case\u2026"), "start_open", spoken("A case that was saved before."),
           [this] { emit open_wanted(); });
   column_->addWidget(
-      wrapped("Then go through the cautions, and set depth, inset and film border. "
+      wrapped(spoken("Then go through the cautions, and set depth, inset and film border. "
               "The drawing, the figures and the materials follow; every step can be "
-              "undone.",
+              "undone."),
               this));
   add_demos();
   column_->addStretch(2);
@@ -62,7 +63,7 @@ StartPage::StartPage(QWidget* parent) : QWidget(parent) {
   scroll->setWidget(inner);
   scroll->setWidgetResizable(true);
   scroll->setFrameShape(QFrame::NoFrame);
-  scroll->setAccessibleName("What to do first");
+  scroll->setAccessibleName(spoken("What to do first"));
   auto* outer = new QVBoxLayout(this);
   outer->setContentsMargins(0, 0, 0, 0);
   outer->addWidget(scroll);
@@ -83,7 +84,7 @@ void StartPage::add_demos() {
   const auto demos = demo_cases();
   if (demos.empty()) return;
   column_->addSpacing(8);
-  column_->addWidget(quiet_text("Or look at an invented case:", this));
+  column_->addWidget(quiet_text(spoken("Or look at an invented case:"), this));
   auto* grid = new QGridLayout;
   int cell = 0;
   for (const auto& demo : demos) {
