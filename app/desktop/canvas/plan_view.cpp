@@ -249,7 +249,7 @@ void PlanView::paintEvent(QPaintEvent*) {
   if (p.scene.empty() && !p.blank_sheet) {
     return scene.paint_hint(
         spoken("No outline yet.\nOpen a case, or type or paste the wound's outline: "
-           "the plan is drawn here to scale."),
+               "the plan is drawn here to scale."),
         font());
   }
   painter.setClipRect(surface.field());

@@ -33,9 +33,11 @@ std::vector<DemoCase> demo_cases() {
 wound::Case read_demo(const QString& name) {
   QFile file(folder + "/" + name + ending);
   if (!file.open(QIODevice::ReadOnly)) {
-    throw InputError(say("there is no demo called {1}", {name.toStdString()}), say("one of the File menu's"));
+    throw InputError(say("there is no demo called {1}", {name.toStdString()}),
+                     say("one of the File menu's"));
   }
-  return casefile::case_from_json(file.readAll().toStdString(), say("{1} (demo)", {name.toStdString()}));
+  return casefile::case_from_json(file.readAll().toStdString(),
+                                  say("{1} (demo)", {name.toStdString()}));
 }
 
 }  // namespace drapewright::desktop

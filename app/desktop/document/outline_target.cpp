@@ -28,9 +28,11 @@ QString title_of(const wound::Case& value, const OutlineTarget& target) {
   if (!target.is_new) return title_of(value, target.ref);
   switch (target.ref.kind) {
     case ShapeRef::Kind::island:
-      return spoken("New island in {1}", {QString::fromStdString(value.current().wounds.at(target.ref.index).id)});
+      return spoken("New island in {1}",
+                    {QString::fromStdString(value.current().wounds.at(target.ref.index).id)});
     case ShapeRef::Kind::zone:
-      return target.zone_kind == wound::ZoneKind::no_film ? spoken("New no-film zone") : spoken("New no-port zone");
+      return target.zone_kind == wound::ZoneKind::no_film ? spoken("New no-film zone")
+                                                          : spoken("New no-port zone");
     default:
       return spoken("New wound");
   }

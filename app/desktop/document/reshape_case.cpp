@@ -93,7 +93,8 @@ Refusal add_area(wound::Case& value, const ShapeRef& shape, const Ring& area) {
   const Region before = is_wound(ref) ? join_touched(next, ref, drawn) : region_of(next, ref);
   Region parts = geometry::unite(before, drawn);
   drop_specks(parts);
-  if (parts.size() != 1) return spoken("What was drawn does not touch this outline: {1}.", {title_of(value, shape)});
+  if (parts.size() != 1)
+    return spoken("What was drawn does not touch this outline: {1}.", {title_of(value, shape)});
   if (!is_wound(ref) && !parts.front().holes.empty()) {
     return spoken("That would leave a hole in it: draw over the whole.");
   }

@@ -1,8 +1,9 @@
 #include "app/desktop/document/shape_ref.h"
-#include "app/wording/spoken.h"
 
 #include <algorithm>
 #include <utility>
+
+#include "app/wording/spoken.h"
 
 namespace drapewright::desktop {
 namespace {
@@ -56,10 +57,12 @@ QString title_of(const wound::Case& value, const ShapeRef& ref) {
     case ShapeRef::Kind::wound:
       return spoken("Wound {1}", {QString::fromStdString(seen.wounds.at(ref.index).id)});
     case ShapeRef::Kind::island:
-      return spoken("Island {1} in {2}", {ref.island + 1, QString::fromStdString(seen.wounds.at(ref.index).id)});
+      return spoken("Island {1} in {2}",
+                    {ref.island + 1, QString::fromStdString(seen.wounds.at(ref.index).id)});
     case ShapeRef::Kind::zone: {
       const auto& zone = seen.skin_zones.at(ref.index);
-      const QString kind = zone.kind == wound::ZoneKind::no_film ? spoken("No film") : spoken("No port");
+      const QString kind =
+          zone.kind == wound::ZoneKind::no_film ? spoken("No film") : spoken("No port");
       return zone.note.empty() ? kind : kind + ": " + QString::fromStdString(zone.note);
     }
     case ShapeRef::Kind::none:

@@ -36,8 +36,8 @@ bool is_usual(const practice::Limit& limit, double value) {
 }  // namespace
 
 QString explanation_of(const practice::Limit& limit) {
-  QString text = spoken(limit.meaning) + "\n" +
-                 spoken("Bounds: {1}", {practice::bounds_in_words(limit)});
+  QString text =
+      spoken(limit.meaning) + "\n" + spoken("Bounds: {1}", {practice::bounds_in_words(limit)});
   if (!usual(limit).isEmpty()) text += "\n" + spoken("Common practice, {1}", {usual(limit)});
   return text + "\n" + spoken("Rests on: {1}", {practice::describe(limit.source)});
 }

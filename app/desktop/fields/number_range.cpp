@@ -37,7 +37,8 @@ NumberRange range_of(const practice::Limit& limit) {
 }
 
 NumberRange clock_range() {
-  return {.minimum = 0, .maximum = 12, .minimum_excluded = true, .step = 1, .unit = spoken("o'clock")};
+  return {
+      .minimum = 0, .maximum = 12, .minimum_excluded = true, .step = 1, .unit = spoken("o'clock")};
 }
 
 TypedNumber read_within(const NumberRange& range, const QString& text) {

@@ -1,4 +1,5 @@
 #include "app/desktop/jobs/plan_result.h"
+
 #include "app/wording/spoken.h"
 
 namespace drapewright::desktop {
@@ -22,9 +23,10 @@ std::vector<dressing::Finding> findings_of(const PlanResult& result) {
     return {finding};
   }
   if (!result.breakdown.isEmpty()) {
-    return {stop("program-failed", say("No plan: the program failed on this case ({1}). Save the case and "
-                                      "report it.",
-                                      {result.breakdown.toStdString()}))};
+    return {stop("program-failed",
+                 say("No plan: the program failed on this case ({1}). Save the case and "
+                     "report it.",
+                     {result.breakdown.toStdString()}))};
   }
   return {};
 }

@@ -38,9 +38,9 @@ std::vector<std::string> in_table_order(const std::vector<std::string>& ids) {
 
 CautionsPage::CautionsPage(CaseDocument& document, QWidget* parent)
     : Page(spoken("Cautions"), parent), document_(document) {
-  add(
-      quiet_text(spoken("Tick what is present. The list does not replace the prescriber, local policy or "
-                 "the device's instructions.")));
+  add(quiet_text(
+      spoken("Tick what is present. The list does not replace the prescriber, local policy or "
+             "the device's instructions.")));
   add_kind(CautionKind::contraindication);
   add_kind(CautionKind::risk_factor);
   add_heading(spoken("When you are through"));
@@ -51,8 +51,9 @@ CautionsPage::CautionsPage(CaseDocument& document, QWidget* parent)
 }
 
 void CautionsPage::add_kind(CautionKind kind) {
-  add_heading(kind == CautionKind::contraindication ? spoken("Contraindications: present means stop")
-                                                    : spoken("Risk factors: present means a warning"));
+  add_heading(kind == CautionKind::contraindication
+                  ? spoken("Contraindications: present means stop")
+                  : spoken("Risk factors: present means a warning"));
   for (const auto& caution : practice::cautions()) {
     if (caution.kind == kind) add(row_of(caution));
   }
@@ -76,8 +77,8 @@ QWidget* CautionsPage::reviewed_row() {
   reviewed_ = &check->box();
   reviewed_->setObjectName("cautions_reviewed");
   connect(reviewed_, &QCheckBox::toggled, this, [this](bool reviewed) {
-    document_.edit(reviewed ? spoken("cautions gone through") : spoken("cautions not gone through"), {},
-                   [&](wound::Case& value) { value.cautions.reviewed = reviewed; });
+    document_.edit(reviewed ? spoken("cautions gone through") : spoken("cautions not gone through"),
+                   {}, [&](wound::Case& value) { value.cautions.reviewed = reviewed; });
   });
   return check;
 }

@@ -44,7 +44,8 @@ CountBanner::CountBanner(QWidget* parent)
 void CountBanner::show_result(const PlanResult& result) {
   findings_ = findings_of(result);
   if (result.plan) {
-    count_->setText(spoken("{1} of filler", {count_of(result.plan->fill.piece_count, "piece", "pieces")}));
+    count_->setText(
+        spoken("{1} of filler", {count_of(result.plan->fill.piece_count, "piece", "pieces")}));
     advice_->setText(spoken("Count them in, write the number on the dressing, count them out."));
   } else {
     count_->setText(result.planned ? spoken("No plan") : spoken("Nothing planned yet"));

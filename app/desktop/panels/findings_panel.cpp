@@ -24,7 +24,8 @@ QString text_of(const dressing::Finding& finding) {
 
 FindingsPanel::FindingsPanel(QWidget* parent)
     : QWidget(parent),
-      table_(new WrappedTable(spoken("Findings"), {spoken("Weight"), spoken("Finding")}, {0, 1}, this)),
+      table_(new WrappedTable(spoken("Findings"), {spoken("Weight"), spoken("Finding")}, {0, 1},
+                              this)),
       empty_(quiet_text({}, this)) {
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
@@ -41,7 +42,8 @@ FindingsPanel::FindingsPanel(QWidget* parent)
 
 void FindingsPanel::show_result(const PlanResult& result) {
   const auto next = findings_of(result);
-  empty_->setText(result.plan ? spoken("Nothing to point out.") : spoken("Nothing is planned yet."));
+  empty_->setText(result.plan ? spoken("Nothing to point out.")
+                              : spoken("Nothing is planned yet."));
   empty_->setVisible(next.empty());
   table_->setVisible(!next.empty());
   if (next == findings_ && table_->rowCount() == static_cast<int>(next.size())) return;

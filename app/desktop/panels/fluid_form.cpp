@@ -14,7 +14,8 @@ FluidForm::FluidForm(CaseDocument& document, QWidget* parent)
       head_(new NumberField({.minimum = -3600, .maximum = 3600, .step = 15, .unit = "deg"}, this)),
       fluid_(new LimitedField(
           practice::limit("exudate_ml_per_day"),
-          {.decimals = 0, .step = 10, .optional = true, .when_empty = spoken("not measured")}, this)) {
+          {.decimals = 0, .step = 10, .optional = true, .when_empty = spoken("not measured")},
+          this)) {
   build_head();
   build_fluid();
   auto* form = new QFormLayout(this);
@@ -28,8 +29,8 @@ FluidForm::FluidForm(CaseDocument& document, QWidget* parent)
 void FluidForm::build_head() {
   head_->setObjectName("head_direction_deg");
   head_->setAccessibleName(spoken("Direction to the head"));
-  head_->setToolTip(
-      spoken("Which way the patient's head lies in the drawing: 90 is up, 0 is to the right. The hours of "
+  head_->setToolTip(spoken(
+      "Which way the patient's head lies in the drawing: 90 is up, 0 is to the right. The hours of "
       "the clock follow it, with 12 to the head."));
   connect(head_, &NumberField::entered, this, [this](std::optional<double> degrees) {
     document_.edit(spoken("head direction"), "head_direction_deg",

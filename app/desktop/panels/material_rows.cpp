@@ -36,13 +36,15 @@ QString table(const std::vector<MaterialRow>& rows, const QString& between, cons
 
 }  // namespace
 
-MaterialRow material_titles() { return {spoken("Item"), spoken("Each time"), spoken("Course"), spoken("How it is worked out")}; }
+MaterialRow material_titles() {
+  return {spoken("Item"), spoken("Each time"), spoken("Course"), spoken("How it is worked out")};
+}
 
 std::vector<MaterialRow> material_rows(const dressing::Plan& plan) {
   std::vector<MaterialRow> rows;
   for (const auto& line : plan.consumables) {
     rows.push_back({line.estimate ? spoken("{1} (estimate)", {supplies::shown_name(line.item)})
-                                   : QString::fromStdString(supplies::shown_name(line.item)),
+                                  : QString::fromStdString(supplies::shown_name(line.item)),
                     QString::fromStdString(format_short(line.per_application, 2)),
                     QString::fromStdString(format_short(line.per_course, 2)),
                     QString::fromStdString(line.basis)});

@@ -49,7 +49,8 @@ MaterialsPanel::MaterialsPanel(QWidget* parent)
     : QWidget(parent),
       table_(new WrappedTable(spoken("Materials"), titles(), {1, 0, 0}, this)),
       empty_(quiet_text(spoken("No list yet."), this)),
-      copy_(button(spoken("Copy"), spoken("Copy the list, tab separated, for a spreadsheet."), this)),
+      copy_(
+          button(spoken("Copy"), spoken("Copy the list, tab separated, for a spreadsheet."), this)),
       save_(button(spoken("Save CSV…"), spoken("Save the list as comma-separated values."), this)) {
   auto* top = new QHBoxLayout;
   top->addWidget(heading(spoken("Materials"), this), 1);

@@ -42,21 +42,28 @@ MeasureRow row(const QString& name, const Figure& figure, const QString& unit,
 void add_wound(std::vector<MeasureRow>& rows, const dressing::WoundMeasures& wound) {
   rows.push_back(group(spoken("Wound {1}", {wound.id})));
   rows.push_back(row(spoken("Area"), wound.area, "cm²", spoken("Outline less islands.")));
-  rows.push_back(row(spoken("Length"), wound.length, "cm", spoken("Greatest distance between two edge points.")));
-  rows.push_back(row(spoken("Width"), wound.width, "cm", spoken("Extent at right angles to the length.")));
-  rows.push_back(row(spoken("Head to foot"), wound.head_to_foot, "cm", spoken("Clock method, 12 to 6.")));
-  rows.push_back(row(spoken("Side to side"), wound.side_to_side, "cm", spoken("Clock method, 3 to 9.")));
-  rows.push_back(row(spoken("Edges"), wound.perimeter, "cm", spoken("Length of all edges, islands included.")));
+  rows.push_back(row(spoken("Length"), wound.length, "cm",
+                     spoken("Greatest distance between two edge points.")));
+  rows.push_back(
+      row(spoken("Width"), wound.width, "cm", spoken("Extent at right angles to the length.")));
+  rows.push_back(
+      row(spoken("Head to foot"), wound.head_to_foot, "cm", spoken("Clock method, 12 to 6.")));
+  rows.push_back(
+      row(spoken("Side to side"), wound.side_to_side, "cm", spoken("Clock method, 3 to 9.")));
+  rows.push_back(row(spoken("Edges"), wound.perimeter, "cm",
+                     spoken("Length of all edges, islands included.")));
   rows.push_back(row(spoken("Volume"), wound.volume, "cm³",
                      spoken("Cavity by outline, depth and wall run-in; pockets left out.")));
   if (wound.pocket_volume_cm3 > 0) {
-    rows.push_back(plain(spoken("Pockets"), wound.pocket_volume_cm3, "cm³",
-                         spoken("Under the undermined edge, as high as the lowest layer of filler; not in "
-                         "the volume above.")));
+    rows.push_back(
+        plain(spoken("Pockets"), wound.pocket_volume_cm3, "cm³",
+              spoken("Under the undermined edge, as high as the lowest layer of filler; not in "
+                     "the volume above.")));
   }
   rows.push_back(plain(spoken("Length x width"), wound.rectangle_area_cm2, "cm²",
                        spoken("As a ruler gives it; it overstates the area.")));
-  rows.push_back(plain(spoken("Ellipse of that"), wound.ellipse_area_cm2, "cm²", spoken("pi/4 x length x width.")));
+  rows.push_back(plain(spoken("Ellipse of that"), wound.ellipse_area_cm2, "cm²",
+                       spoken("pi/4 x length x width.")));
 }
 
 void add_filler(std::vector<MeasureRow>& rows, const dressing::Fill& fill) {
@@ -67,10 +74,12 @@ void add_filler(std::vector<MeasureRow>& rows, const dressing::Fill& fill) {
                   spoken("Count them in, write the number on the dressing, count them out.")});
   rows.push_back(plain(spoken("To cut"), fill.area_cm2, "cm²",
                        spoken("All pieces of all layers; bridges and tunnel strips are extra.")));
+  rows.push_back(plain(
+      spoken("Filler volume"), fill.volume_cm3, "cm³",
+      spoken(
+          "The pieces cut for the layers, times their thickness; bridges and strips left out.")));
   rows.push_back(
-      plain(spoken("Filler volume"), fill.volume_cm3, "cm³",
-            spoken("The pieces cut for the layers, times their thickness; bridges and strips left out.")));
-  rows.push_back(plain(spoken("Next to the film"), fill.top_area_cm2, "cm²", spoken("Top layers only.")));
+      plain(spoken("Next to the film"), fill.top_area_cm2, "cm²", spoken("Top layers only.")));
   rows.push_back(plain(spoken("Wound left unfilled"), fill.unfilled_cm2, "cm²",
                        spoken("Too narrow to take filler at this inset.")));
 }
@@ -96,8 +105,10 @@ void add_film(std::vector<MeasureRow>& rows, const dressing::Drape& drape) {
       {spoken("Smallest rectangle"),
        spoken("{1} x {2} cm", {fixed(drape.rectangle.length_cm), fixed(drape.rectangle.width_cm)}),
        {},
-       spoken("{1} x {2} cm at any angle", {fixed(drape.rectangle.length_cm, 4), fixed(drape.rectangle.width_cm, 4)})});
-  for (const auto& sheet : drape.sheets) rows.push_back({spoken("Sheet"), text_of(supplies::shown_name(sheet.item)), {}, {}});
+       spoken("{1} x {2} cm at any angle",
+              {fixed(drape.rectangle.length_cm, 4), fixed(drape.rectangle.width_cm, 4)})});
+  for (const auto& sheet : drape.sheets)
+    rows.push_back({spoken("Sheet"), text_of(supplies::shown_name(sheet.item)), {}, {}});
   if (drape.sheets.empty()) {
     rows.push_back({spoken("Sheet"), spoken("none holds it"), {}, spoken("See the findings.")});
   }
@@ -115,21 +126,24 @@ void add_bridges(std::vector<MeasureRow>& rows, const dressing::Drape& drape) {
     rows.push_back(plain(to_port ? spoken("Bridge to the port") : spoken("Bridge between fillers"),
                          bridge.length_cm, "cm",
                          spoken("Length along its middle; {1} cm wide. A strip of filler over "
-                                 "film-protected skin, counted as a piece.", {fixed(bridge.width_cm)})));
+                                "film-protected skin, counted as a piece.",
+                                {fixed(bridge.width_cm)})));
   }
 }
 
 void add_port(std::vector<MeasureRow>& rows, const dressing::Port& port) {
-  rows.push_back({spoken("Port centre"), place(port.centre_cm), {}, spoken("x, y in the drawing.")});
+  rows.push_back(
+      {spoken("Port centre"), place(port.centre_cm), {}, spoken("x, y in the drawing.")});
   rows.push_back({spoken("Aperture {1} cm", {fixed(port.aperture_diameter_cm)}),
                   port.fits ? spoken("fits") : spoken("does not fit"),
                   {},
                   spoken("It must lie wholly over filler, clear of every no-port zone.")});
   rows.push_back(row(spoken("Room for the aperture"), port.room, "cm",
-                     port.on_bridge ? spoken("Diameter of the largest circle round the port's centre on "
-                                      "the bridge's pad.")
-                                    : spoken("Diameter of the largest circle round the port's centre on "
-                                      "that filler.")));
+                     port.on_bridge
+                         ? spoken("Diameter of the largest circle round the port's centre on "
+                                  "the bridge's pad.")
+                         : spoken("Diameter of the largest circle round the port's centre on "
+                                  "that filler.")));
   rows.push_back(row(spoken("Largest aperture"), port.largest_aperture, "cm",
                      spoken("Diameter of the largest circle that lies wholly on top filler.")));
 }

@@ -31,7 +31,9 @@ void fill_row(WrappedTable& table, int index, const MeasureRow& row) {
 
 MeasuresPanel::MeasuresPanel(QWidget* parent)
     : QWidget(parent),
-      table_(new WrappedTable(spoken("Measures"), {spoken("Measure"), spoken("Value"), spoken("Spread")}, {1, 1, 0}, this)),
+      table_(new WrappedTable(spoken("Measures"),
+                              {spoken("Measure"), spoken("Value"), spoken("Spread")}, {1, 1, 0},
+                              this)),
       empty_(quiet_text({}, this)) {
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);

@@ -79,14 +79,17 @@ QVariant NumberRows::data(const QModelIndex& index, int role) const {
     case Qt::ToolTipRole:
       return column.tip;
     case Qt::AccessibleTextRole:
-      return spoken("{1} of {2} {3}: {4}", {column.title, is_last(index) ? spoken("new") : QString(), what_,
-               column.is_tick ? (number_at(index) == 1.0 ? spoken("yes") : spoken("no")) : shown(index)})
+      return spoken("{1} of {2} {3}: {4}",
+                    {column.title, is_last(index) ? spoken("new") : QString(), what_,
+                     column.is_tick ? (number_at(index) == 1.0 ? spoken("yes") : spoken("no"))
+                                    : shown(index)})
           .simplified();
     case Qt::CheckStateRole:
       if (!column.is_tick || is_last(index)) return {};
       return number_at(index) == 1.0 ? Qt::Checked : Qt::Unchecked;
     case Qt::DisplayRole:
-      if (column.is_tick) return is_last(index) ? "" : (number_at(index) == 1.0 ? spoken("yes") : spoken("no"));
+      if (column.is_tick)
+        return is_last(index) ? "" : (number_at(index) == 1.0 ? spoken("yes") : spoken("no"));
       return shown(index);
     case Qt::EditRole:
       return column.is_tick ? QVariant() : QVariant(shown(index));
@@ -111,8 +114,7 @@ bool NumberRows::set_text(const QModelIndex& index, const QString& text) {
   const TypedNumber typed = read_within(column(index.column()).range, text);
   if (!typed.value) {
     const bool kept = number_at(index).has_value();
-    const QString doubt =
-        typed.doubt.isEmpty() ? spoken("nothing was entered") : typed.doubt;
+    const QString doubt = typed.doubt.isEmpty() ? spoken("nothing was entered") : typed.doubt;
     emit refused(kept ? spoken("{1}; kept {2}.", {doubt, shown(index)}) : doubt + ".");
     return false;
   }

@@ -44,8 +44,8 @@ void OutlineEditor::build_ways() {
   ways_->setObjectName("outline_way");
   ways_->setAccessibleName(spoken("How the outline is entered"));
   ways_->view()->setAccessibleName(spoken("How the outline is entered"));
-  ways_->addItems({spoken("Length x width, ellipse"), spoken("Length x width, rectangle"), spoken("Corner points"),
-                   spoken("Pasted coordinates")});
+  ways_->addItems({spoken("Length x width, ellipse"), spoken("Length x width, rectangle"),
+                   spoken("Corner points"), spoken("Pasted coordinates")});
   ways_->setMinimumHeight(26);
   ways_->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
   connect(ways_, &QComboBox::currentIndexChanged, this,

@@ -17,7 +17,8 @@ PasteForm::PasteForm(QWidget* parent)
     : QWidget(parent),
       text_(new QPlainTextEdit(this)),
       unit_(new QComboBox(this)),
-      message_(quiet_text(spoken("The text's outline takes the place of the one that is chosen."), this)) {
+      message_(quiet_text(spoken("The text's outline takes the place of the one that is chosen."),
+                          this)) {
   text_->setObjectName("pasted");
   text_->setAccessibleName(spoken("Coordinates as text"));
   text_->setPlaceholderText("0 0\n8 0\n8 5\n0 5");

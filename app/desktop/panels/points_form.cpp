@@ -26,10 +26,12 @@ PointsForm::PointsForm(QWidget* parent)
       model_(new PointsModel(this)),
       table_(new QTableView(this)),
       message_(quiet_text({}, this)),
-      add_(button(spoken("Add"), spoken("Type the next point in the last row."), &PointsForm::add_point)),
-      insert_(
-          button(spoken("Insert"), spoken("A point halfway before the chosen one."), &PointsForm::insert_point)),
-      remove_(button(spoken("Remove"), spoken("Take the chosen point out."), &PointsForm::remove_point)) {
+      add_(button(spoken("Add"), spoken("Type the next point in the last row."),
+                  &PointsForm::add_point)),
+      insert_(button(spoken("Insert"), spoken("A point halfway before the chosen one."),
+                     &PointsForm::insert_point)),
+      remove_(button(spoken("Remove"), spoken("Take the chosen point out."),
+                     &PointsForm::remove_point)) {
   build_table();
   auto* buttons = new QHBoxLayout;
   for (QPushButton* one : {add_, insert_, remove_}) buttons->addWidget(one);
@@ -43,8 +45,9 @@ PointsForm::PointsForm(QWidget* parent)
     emit ring_edited(model_->ring(), what);
     tell();
   });
-  connect(model_, &PointsModel::refused, this,
-          [this](const QString& why) { message_->setText(spoken("{1}; the old value was kept.", {why})); });
+  connect(model_, &PointsModel::refused, this, [this](const QString& why) {
+    message_->setText(spoken("{1}; the old value was kept.", {why}));
+  });
   connect(model_, &PointsModel::modelReset, this, &PointsForm::tell);
   tell();
 }
@@ -108,7 +111,8 @@ void PointsForm::remove_point() {
 void PointsForm::paste() {
   const auto points = PointsModel::points_in(QGuiApplication::clipboard()->text());
   if (!points || points->empty()) {
-    message_->setText(spoken("Nothing was pasted: two numbers a line are expected, x and y in cm."));
+    message_->setText(
+        spoken("Nothing was pasted: two numbers a line are expected, x and y in cm."));
     return;
   }
   model_->insert(current_row(), *points);
@@ -119,7 +123,8 @@ void PointsForm::tell() {
   insert_->setEnabled(count >= 2);
   remove_->setEnabled(count > fewest_points && current_row() < count);
   if (count == 0) {
-    message_->setText(spoken("Type x and y of each corner in order, or paste two columns (Ctrl+V)."));
+    message_->setText(
+        spoken("Type x and y of each corner in order, or paste two columns (Ctrl+V)."));
   } else if (count < fewest_points) {
     message_->setText(spoken("{1} of at least 3 points.", {count}));
   } else {

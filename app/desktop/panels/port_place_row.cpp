@@ -19,18 +19,19 @@ PortPlaceRow::PortPlaceRow(CaseDocument& document, QWidget* parent)
   state_->setWordWrap(true);
   automatic_->setObjectName("automatic_port_place");
   automatic_->setAccessibleName(spoken("Automatic port places"));
-  automatic_->setToolTip(
-      spoken("Take the chosen places back: each port goes where it has the most room on filler, its base "
+  automatic_->setToolTip(spoken(
+      "Take the chosen places back: each port goes where it has the most room on filler, its base "
       "clear of the zones."));
   automatic_->setMinimumHeight(26);
   auto* grid = new QGridLayout(this);
   grid->setContentsMargins(0, 0, 0, 0);
   grid->addWidget(state_, 0, 0);
   grid->addWidget(automatic_, 0, 1, Qt::AlignTop);
-  grid->addWidget(quiet_text(spoken("Drag the port in the drawing, or reach it there with Tab and move it "
-                             "by the arrow keys: 1 mm, with Shift 1 cm."),
-                             this),
-                  1, 0, 1, 2);
+  grid->addWidget(
+      quiet_text(spoken("Drag the port in the drawing, or reach it there with Tab and move it "
+                        "by the arrow keys: 1 mm, with Shift 1 cm."),
+                 this),
+      1, 0, 1, 2);
   grid->setColumnStretch(0, 1);
   connect(automatic_, &QPushButton::clicked, this, [this] { take_back_port_places(document_); });
   connect(&document, &CaseDocument::case_changed, this, &PortPlaceRow::show_case);

@@ -28,9 +28,10 @@ RowsForm::RowsForm(const Words& words, std::vector<NumberColumn> columns, QWidge
       model_(new NumberRows(words.what, std::move(columns), this)),
       table_(new QTableView(this)),
       message_(quiet_text({}, this)),
-      add_(button(spoken("Add"), "add_", spoken("Type another one in the last row."), &RowsForm::add_row)),
-      remove_(
-          button(spoken("Remove"), "remove_", spoken("Take the chosen one out (Delete)."), &RowsForm::remove_row)) {
+      add_(button(spoken("Add"), "add_", spoken("Type another one in the last row."),
+                  &RowsForm::add_row)),
+      remove_(button(spoken("Remove"), "remove_", spoken("Take the chosen one out (Delete)."),
+                     &RowsForm::remove_row)) {
   build_table(words);
   auto* buttons = new QHBoxLayout;
   buttons->addWidget(heading(words.title, this), 1);
@@ -124,7 +125,8 @@ QString RowsForm::message() const {
     begun = begun || there;
     if (!there) missing << model_->column(i).title;
   }
-  if (begun) return spoken("The new row counts once it is complete. Missing: {1}.", {missing.join(", ")});
+  if (begun)
+    return spoken("The new row counts once it is complete. Missing: {1}.", {missing.join(", ")});
   if (const int row = chosen_row(); row >= 0 && row < remarks_.size()) return remarks_[row];
   return model_->typed_count() == 0 ? words_.empty : remarks_.join(" ");
 }

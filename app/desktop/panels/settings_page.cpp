@@ -84,8 +84,8 @@ void SettingsPage::add_setting(std::string_view id, double Settings::*member, in
 
 QWidget* SettingsPage::bridge_row() {
   auto* check = new WrappedCheck(spoken("Lead a bridge to the port"), this);
-  check->setToolTip(
-      spoken("The port sits on a strip of filler beside the wound, even where it could sit on the wound. "
+  check->setToolTip(spoken(
+      "The port sits on a strip of filler beside the wound, even where it could sit on the wound. "
       "The strip lies over film and counts as a piece."));
   bridge_ = &check->box();
   bridge_->setObjectName("bridge_wanted");

@@ -79,9 +79,10 @@ QWidget* ShapeForm::zone_part() {
   note_->setObjectName("zone_note");
   note_->setAccessibleName(spoken("Note on the zone"));
   connect(note_, &QLineEdit::textEdited, this, [this](const QString& text) {
-    document_.edit(spoken("note on zone"), QString("zone_note%1").arg(ref_.index), [&](wound::Case& value) {
-      value.current().skin_zones.at(ref_.index).note = text.toStdString();
-    });
+    document_.edit(spoken("note on zone"), QString("zone_note%1").arg(ref_.index),
+                   [&](wound::Case& value) {
+                     value.current().skin_zones.at(ref_.index).note = text.toStdString();
+                   });
   });
   connect(note_, &QLineEdit::editingFinished, this, [this] { document_.end_stretch(); });
   auto* form = new QFormLayout(part);

@@ -44,7 +44,8 @@ SiteForm::SiteForm(CaseDocument& document, QWidget* parent)
       limb_(new QWidget(this)),
       girth_(new LimitedField(
           practice::limit("limb_girth_cm"),
-          {.decimals = 1, .step = 1, .optional = true, .when_empty = spoken("not measured")}, limb_)) {
+          {.decimals = 1, .step = 1, .optional = true, .when_empty = spoken("not measured")},
+          limb_)) {
   build_words();
   build_places();
   build_girth();
@@ -77,8 +78,8 @@ void SiteForm::build_places() {
   places_->setObjectName("body_site_id");
   places_->setAccessibleName(spoken("Place of the body"));
   places_->view()->setAccessibleName(spoken("Place of the body"));
-  places_->setToolTip(
-      spoken("The place decides which cautions apply and which way the clock runs. Unless you choose one, "
+  places_->setToolTip(spoken(
+      "The place decides which cautions apply and which way the clock runs. Unless you choose one, "
       "it is read from your own words."));
   places_->setMinimumHeight(26);
   places_->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
@@ -89,7 +90,8 @@ void SiteForm::build_places() {
   }
   connect(places_, &QComboBox::activated, this, [this](int index) {
     const std::string id = places_->itemData(index).toString().toStdString();
-    document_.edit(spoken("place of the body"), {}, [&](wound::Case& value) { value.body_site_id = id; });
+    document_.edit(spoken("place of the body"), {},
+                   [&](wound::Case& value) { value.body_site_id = id; });
   });
 }
 
@@ -97,11 +99,11 @@ void SiteForm::build_girth() {
   auto* column = new QVBoxLayout(limb_);
   column->setContentsMargins(0, 0, 0, 0);
   column->addWidget(girth_);
-  column->addWidget(
-      quiet_text(spoken("Asked because film that closes round a limb can cut off its blood flow: the plan "
-                 "warns where "
-                 "a film is as long as the limb is round."),
-                 limb_));
+  column->addWidget(quiet_text(
+      spoken("Asked because film that closes round a limb can cut off its blood flow: the plan "
+             "warns where "
+             "a film is as long as the limb is round."),
+      limb_));
   connect(&girth_->field(), &NumberField::entered, this, [this](std::optional<double> girth) {
     document_.edit(spoken("limb girth"), "limb_girth_cm",
                    [&](wound::Case& value) { value.limb_girth_cm = girth; });
@@ -124,15 +126,17 @@ void SiteForm::show_place(const wound::Case& value) {
   places_->setItemText(0, named.empty() ? spoken("as written: not in the list")
                                         : spoken("as written: {1}", {spoken(named.front()->name)}));
   const QString id = QString::fromStdString(value.body_site_id);
-  if (!id.isEmpty() && places_->findData(id) < 0) places_->addItem(spoken("not known here: {1}", {id}), id);
+  if (!id.isEmpty() && places_->findData(id) < 0)
+    places_->addItem(spoken("not known here: {1}", {id}), id);
   places_->setCurrentIndex(id.isEmpty() ? 0 : places_->findData(id));
 }
 
 void SiteForm::show_advice(const wound::Case& value) {
   const auto* site = wound::site_of(value);
   const auto twelve = site != nullptr ? site->twelve : practice::Twelve::head;
-  clock_->setText(spoken(twelve == practice::Twelve::heel ? term("Clock on the foot: 12 = {1}, 6 = {2}.")
-                                                 : term("Clock: 12 = {1}, 6 = {2}."),
+  clock_->setText(spoken(twelve == practice::Twelve::heel
+                             ? term("Clock on the foot: 12 = {1}, 6 = {2}.")
+                             : term("Clock: 12 = {1}, 6 = {2}."),
                          {spoken(name_of(twelve)), spoken(opposite_of(twelve))}));
   clock_->setToolTip(spoken("Source: {1}", {practice::describe(practice::source_of_clock())}));
   QStringList lines, tips;
@@ -140,7 +144,7 @@ void SiteForm::show_advice(const wound::Case& value) {
     for (const auto* caution : cautions_of(*site)) {
       const QString all = spoken(caution->text);
       lines << (caution->warns ? spoken("Warning: {1}", {first_sentence(all)})
-                              : spoken("Note: {1}", {first_sentence(all)}));
+                               : spoken("Note: {1}", {first_sentence(all)}));
       tips << all + " (" + QString::fromStdString(practice::describe(caution->source)) + ")";
     }
   }

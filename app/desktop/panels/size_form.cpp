@@ -89,7 +89,8 @@ void SizeForm::set_replaces(bool replaces) {
 
 void SizeForm::follow() {
   const QString name = shape_ == Shape::ellipse ? spoken("ellipse") : spoken("rectangle");
-  draw_->setText(spoken(replaces_ ? term("Replace the outline by this {1}") : term("Draw the {1}"), {name}));
+  draw_->setText(
+      spoken(replaces_ ? term("Replace the outline by this {1}") : term("Draw the {1}"), {name}));
   draw_->setEnabled(length_->field().number() && width_->field().number());
 }
 

@@ -29,14 +29,17 @@ NumberColumn measured(const QString& title, std::string_view limit_id) {
 }
 
 std::vector<NumberColumn> range_columns() {
-  return {{spoken("from o'clock"), spoken("Where the range begins, going clockwise.") + " " + clock_tip(), clock_range()},
-          {spoken("to o'clock"), spoken("Where it ends. It may pass 12: 10 to 2 is the four hours round 12."),
-           clock_range()},
-          measured(spoken("extent cm"), "undermining_extent_cm")};
+  return {
+      {spoken("from o'clock"),
+       spoken("Where the range begins, going clockwise.") + " " + clock_tip(), clock_range()},
+      {spoken("to o'clock"),
+       spoken("Where it ends. It may pass 12: 10 to 2 is the four hours round 12."), clock_range()},
+      measured(spoken("extent cm"), "undermining_extent_cm")};
 }
 
 std::vector<NumberColumn> tunnel_columns() {
-  return {{spoken("o'clock"), spoken("Where the tunnel leaves the wound.") + " " + clock_tip(), clock_range()},
+  return {{spoken("o'clock"), spoken("Where the tunnel leaves the wound.") + " " + clock_tip(),
+           clock_range()},
           measured(spoken("length cm"), "tunnel_length_cm"),
           {spoken("explored"),
            spoken("Whether its end was reached and seen. Nothing goes into a tunnel that was not."),
@@ -59,18 +62,19 @@ QString in_words(const Undermining& range) {
   const double hours = geometry::clock_span(range.from_clock, range.to_clock);
   if (hours == 12) return spoken("All round, {1} cm under the edge.", {number(range.extent_cm)});
   const bool passes_12 = range.from_clock < 12 && range.from_clock + hours > 12;
-  return spoken(passes_12 ? term("{1} to {2} o'clock, clockwise past 12: {3} h of the clock, {4} cm "
-                                 "under the edge.")
-                          : term("{1} to {2} o'clock, clockwise: {3} h of the clock, {4} cm under the "
-                                 "edge."),
-                {number(range.from_clock), number(range.to_clock), number(hours),
-                 number(range.extent_cm)});
+  return spoken(
+      passes_12 ? term("{1} to {2} o'clock, clockwise past 12: {3} h of the clock, {4} cm "
+                       "under the edge.")
+                : term("{1} to {2} o'clock, clockwise: {3} h of the clock, {4} cm under the "
+                       "edge."),
+      {number(range.from_clock), number(range.to_clock), number(hours), number(range.extent_cm)});
 }
 
 QString in_words(const Tunnel& tunnel) {
-  return spoken("At {1} o'clock, {2} cm long; {3}", {number(tunnel.clock), number(tunnel.length_cm),
-           tunnel.explored ? spoken("explored: takes a strip of filler, counted as a piece.")
-                           : spoken("not explored: nothing goes in, and the plan stops.")});
+  return spoken("At {1} o'clock, {2} cm long; {3}",
+                {number(tunnel.clock), number(tunnel.length_cm),
+                 tunnel.explored ? spoken("explored: takes a strip of filler, counted as a piece.")
+                                 : spoken("not explored: nothing goes in, and the plan stops.")});
 }
 
 template <class Item>
@@ -90,12 +94,14 @@ void remove_at(std::vector<Item>& items, int row) {
 UnderminingForm::UnderminingForm(CaseDocument& document, QWidget* parent)
     : QWidget(parent),
       document_(document),
-      ranges_(new RowsForm({"undermining", spoken("Undermining"), spoken("undermined range"),
-                            spoken("None. Where a probe goes under the edge, type from, to and how far.")},
-                           range_columns(), this)),
-      tunnels_(new RowsForm({"tunnels", spoken("Tunnels"), spoken("tunnel"),
-                             spoken("None. Where a narrow passage leads away, type its hour and length.")},
-                            tunnel_columns(), this)) {
+      ranges_(new RowsForm(
+          {"undermining", spoken("Undermining"), spoken("undermined range"),
+           spoken("None. Where a probe goes under the edge, type from, to and how far.")},
+          range_columns(), this)),
+      tunnels_(new RowsForm(
+          {"tunnels", spoken("Tunnels"), spoken("tunnel"),
+           spoken("None. Where a narrow passage leads away, type its hour and length.")},
+          tunnel_columns(), this)) {
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
   column->addWidget(ranges_);
@@ -128,7 +134,8 @@ void UnderminingForm::build_ranges() {
     });
   });
   connect(ranges_, &RowsForm::row_removed, this, [this](int row) {
-    edit(spoken("remove undermining"), [&](wound::Wound& wound) { remove_at(wound.undermining, row); });
+    edit(spoken("remove undermining"),
+         [&](wound::Wound& wound) { remove_at(wound.undermining, row); });
   });
   connect(ranges_, &RowsForm::row_chosen, this,
           [this](int row) { emit range_chosen(wound_.value_or(0), shown() ? row : -1); });

@@ -126,7 +126,8 @@ void EdgeTool::paint_drawing(QPainter& painter) const {
 
 QStringList EdgeTool::words() const {
   if (points().empty()) return {};
-  return {is_looking() ? spoken("Looking for the edge\u2026") : spoken("Follows contrast: check every stretch.")};
+  return {is_looking() ? spoken("Looking for the edge\u2026")
+                       : spoken("Follows contrast: check every stretch.")};
 }
 
 }  // namespace drapewright::desktop

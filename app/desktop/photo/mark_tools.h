@@ -30,7 +30,9 @@ class LengthMarkTool : public MarkTool {
  public:
   LengthMarkTool(TracingDesk& desk, PhotoDesk& photo)
       : MarkTool(desk, photo, Tool::scale_length, 2) {}
-  QString how_to() const override { return spoken("Click two points on the ruler in the photograph."); }
+  QString how_to() const override {
+    return spoken("Click two points on the ruler in the photograph.");
+  }
 
  protected:
   void marked(const geometry::Ring& places) override;
@@ -41,7 +43,9 @@ class SquareMarkTool : public MarkTool {
  public:
   SquareMarkTool(TracingDesk& desk, PhotoDesk& photo)
       : MarkTool(desk, photo, Tool::scale_square, 4) {}
-  QString how_to() const override { return spoken("Click the four corners of the square, in any order."); }
+  QString how_to() const override {
+    return spoken("Click the four corners of the square, in any order.");
+  }
 
  protected:
   void marked(const geometry::Ring& places) override;

@@ -24,8 +24,10 @@ using geometry::Point;
 using geometry::Ring;
 
 QString no_scale_words() {
-  return spoken("This photograph has no scale: nothing in it can be measured or traced yet. Mark two points on "
-    "its ruler (Length) or the corners of a flat square of known side (Square).");
+  return spoken(
+      "This photograph has no scale: nothing in it can be measured or traced yet. Mark two points "
+      "on "
+      "its ruler (Length) or the corners of a flat square of known side (Square).");
 }
 
 QString number(double value, int digits) {
@@ -227,7 +229,8 @@ void PhotoDesk::unroll() {
                              {picture->width_px / 2.0, picture->height_px / 2.0});
     const Ring flat = tracing_.outline(), round = limb.unrolled(flat);
     unrolled_words_ =
-        spoken("Unrolled from the limb: {1} cm\u00b2, flat in the picture {2} cm\u00b2.", {number(geometry::area(round), 1), number(geometry::area(flat), 1)});
+        spoken("Unrolled from the limb: {1} cm\u00b2, flat in the picture {2} cm\u00b2.",
+               {number(geometry::area(round), 1), number(geometry::area(flat), 1)});
     tracing_.offer(round, "unroll");
     emit changed();
   } catch (const InputError& error) {
@@ -249,14 +252,18 @@ QString PhotoDesk::words() const {
   try {
     const auto corners = corners_of(*picture->reference);
     words = spoken("Clicks 1 pixel off: {1}.",
-                   {picture::in_words(picture::spread_at(*picture->reference,
-                                                         picture->click_error_px, corners))});
+                   {picture::in_words(
+                       picture::spread_at(*picture->reference, picture->click_error_px, corners))});
   } catch (const InputError& error) {
     words = QString::fromStdString(error.problem()) + ".";
   }
-  words += std::holds_alternative<picture::KnownSquare>(*picture->reference)
-               ? " " + spoken("The tilt of the camera is taken out, for what lies in the square's plane.")
-               : " " + spoken("Right only for a picture taken square on: a tilt of 20\u00b0 shortens by 6 %.");
+  words +=
+      std::holds_alternative<picture::KnownSquare>(*picture->reference)
+          ? " " +
+                spoken("The tilt of the camera is taken out, for what lies in the square's plane.")
+          : " " + spoken(
+                      "Right only for a picture taken square on: a tilt of 20\u00b0 shortens by 6 "
+                      "%.");
   return unrolled_words_.isEmpty() ? words : words + " " + unrolled_words_;
 }
 

@@ -33,14 +33,18 @@ PhotoRow::PhotoRow(PhotoDesk& photo, QWidget* parent)
       photo_(photo),
       words_(quiet_text({}, this)),
       length_(new NumberField(range_of(practice::limit("known_length_cm")), this)),
-      set_(button(spoken("Set the scale"), "photo_set_scale", spoken("Gives the photograph its scale."), this)),
+      set_(button(spoken("Set the scale"), "photo_set_scale",
+                  spoken("Gives the photograph its scale."), this)),
       strength_(new QSlider(Qt::Horizontal, this)),
-      turn_(button(spoken("Turn"), "photo_turn", spoken("A quarter turn, before there is a scale."), this)),
+      turn_(button(spoken("Turn"), "photo_turn", spoken("A quarter turn, before there is a scale."),
+                   this)),
       unroll_(button(spoken("Unroll"), "photo_unroll",
-                     spoken("Lays the chosen outline out from the round limb onto the flat."), this)),
-      rules_(quiet_text(spoken("A photograph of a patient is personal data under local rules. It is kept "
-                        "beside the case, without place, device or time."),
-                        this)) {
+                     spoken("Lays the chosen outline out from the round limb onto the flat."),
+                     this)),
+      rules_(quiet_text(
+          spoken("A photograph of a patient is personal data under local rules. It is kept "
+                 "beside the case, without place, device or time."),
+          this)) {
   words_->setObjectName("photo_words");
   length_->setObjectName("photo_length");
   length_->setAccessibleName(spoken("Known length in the photograph"));

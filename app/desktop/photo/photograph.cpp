@@ -72,7 +72,8 @@ Photograph read_photograph(const QString& path) {
 }
 
 Photograph photograph_from(const QImage& image) {
-  if (image.isNull()) throw InputError(say("there is no picture"), say("a picture on the clipboard"));
+  if (image.isNull())
+    throw InputError(say("there is no picture"), say("a picture on the clipboard"));
   return written_anew(image, false);
 }
 

@@ -73,7 +73,8 @@ void SectionView::paintEvent(QPaintEvent*) {
   painter.fillRect(rect(), printing::to_qcolor(report::ground_colour(ground)));
   if (drawing_.layers.empty()) {
     painter.setPen(printing::to_qcolor(report::ink_colour(ground)));
-    painter.drawText(rect(), Qt::AlignCenter, spoken("The section is drawn here once there is a plan."));
+    painter.drawText(rect(), Qt::AlignCenter,
+                     spoken("The section is drawn here once there is a plan."));
     return;
   }
   painter.setRenderHint(QPainter::Antialiasing);

@@ -68,8 +68,9 @@ void ChoiceTable::add_heading(const dressing::SheetComparison& comparison, std::
   QFont bold = font();
   bold.setBold(true);
   cell(row, 0).setFont(bold);
-  cell(row, 0).setText(spoken(comparison.choices.empty() ? term("Sheets {1} cm thick: none in stock")
-                                                         : term("Sheets {1} cm thick"),
+  cell(row, 0).setText(spoken(comparison.choices.empty()
+                                  ? term("Sheets {1} cm thick: none in stock")
+                                  : term("Sheets {1} cm thick"),
                               {format_short(comparison.thickness_cm, 2)}));
   cell(row, 0).setFlags(Qt::ItemIsEnabled);
 }
@@ -82,13 +83,16 @@ void ChoiceTable::add_choice(const dressing::SheetChoice& choice, Target target)
   for (int column = 0; column < columns; ++column) {
     auto& item = cell(row, column);
     const QString text = text_of(cells[static_cast<std::size_t>(column)]);
-    item.setText(column == 0 ? (choice.chosen ? QString("\u25cf ") : QString("\u25cb ")) + text : text);
+    item.setText(column == 0 ? (choice.chosen ? QString("\u25cf ") : QString("\u25cb ")) + text
+                             : text);
     item.setTextAlignment((column == 0 ? Qt::AlignLeft : Qt::AlignRight) | Qt::AlignBottom);
     item.setFont(weight);
-    item.setToolTip(choice.chosen ? spoken("The plan is cut this way.") : spoken("Cut the plan this way."));
+    item.setToolTip(choice.chosen ? spoken("The plan is cut this way.")
+                                  : spoken("Cut the plan this way."));
   }
-  cell(row, 0).setData(Qt::AccessibleTextRole,
-                       spoken(choice.chosen ? term("{1}, chosen") : term("{1}, not chosen"), {cells[0]}));
+  cell(row, 0).setData(
+      Qt::AccessibleTextRole,
+      spoken(choice.chosen ? term("{1}, chosen") : term("{1}, not chosen"), {cells[0]}));
   const int below = add_row(target, true);
   cell(below, 0).setText("     " + detail_of(choice, cells));
   cell(below, 0).setTextAlignment(Qt::AlignLeft | Qt::AlignTop);

@@ -147,9 +147,9 @@ void SheetsPage::show_search() {
   const bool busy = job_.is_busy();
   stop_->setEnabled(busy);
   state_->setText(!result_.plan ? spoken("No plan yet.")
-                  : busy        ? spoken("Looking for a better way to cut; the best so far is shown.")
-                  : searched_   ? spoken("The best way found.")
-                                : spoken("A first way to cut."));
+                  : busy      ? spoken("Looking for a better way to cut; the best so far is shown.")
+                  : searched_ ? spoken("The best way found.")
+                              : spoken("A first way to cut."));
 }
 
 /// A row is the sheets that may be opened of its thickness; those of other thicknesses stay as

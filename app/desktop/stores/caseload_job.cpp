@@ -26,7 +26,8 @@ class CaseloadReader {
     const QStringList files =
         QDir(folder_).entryList({"*.json"}, QDir::Files | QDir::Readable, QDir::Name);
     if (files.isEmpty()) {
-      result_->problem = spoken("No case file lies in this folder: expected files that end in .json.");
+      result_->problem =
+          spoken("No case file lies in this folder: expected files that end in .json.");
       return result_;
     }
     for (qsizetype i = 0; i < files.size(); ++i) {

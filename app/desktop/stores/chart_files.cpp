@@ -1,5 +1,4 @@
 #include "app/desktop/stores/chart_files.h"
-#include "app/wording/spoken.h"
 
 #include <QBuffer>
 #include <QGraphicsView>
@@ -8,6 +7,8 @@
 #include <QPrinter>
 #include <QSaveFile>
 #include <QSvgGenerator>
+
+#include "app/wording/spoken.h"
 
 namespace drapewright::desktop {
 namespace {

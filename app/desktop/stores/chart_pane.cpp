@@ -128,8 +128,10 @@ void ChartPane::tell_points(QChart& chart) {
   for (QAbstractSeries* series : chart.series()) {
     const QString name = series->name();
     const auto tell = [this, name](const QPointF& point, bool on) {
-      told_->setText(on ? spoken("{1}, week {2}: {3}", {name, qRound(point.x()), QString::fromStdString(format_number(point.y(), 1))})
-                        : QString());
+      told_->setText(
+          on ? spoken("{1}, week {2}: {3}", {name, qRound(point.x()),
+                                             QString::fromStdString(format_number(point.y(), 1))})
+             : QString());
     };
     if (auto* line = qobject_cast<QXYSeries*>(series)) {
       connect(line, &QXYSeries::hovered, this, tell);

@@ -43,7 +43,8 @@ class WeekChart {
     chart_->setAnimationOptions(QChart::NoAnimation);
     chart_->setMargins({4, 4, 4, 4});
     weeks_ = new QValueAxis;
-    weeks_->setTitleText(spoken("Week (1 begins on {1})", {QString::fromStdString(date_of_day(forecast.first_day))}));
+    weeks_->setTitleText(spoken("Week (1 begins on {1})",
+                                {QString::fromStdString(date_of_day(forecast.first_day))}));
     weeks_->setRange(0.5, forecast.weeks + 0.5);
     weeks_->setTickType(QValueAxis::TicksDynamic);
     weeks_->setTickAnchor(1);
@@ -141,14 +142,16 @@ std::vector<Value> each(const std::vector<Week>& weeks, Value (*of)(const Week&)
 
 std::unique_ptr<QChart> draw_use(const Forecast& forecast, const ItemForecast& item,
                                  const QPalette& palette) {
-  WeekChart chart(spoken("Use in each week: {1}", {supplies::shown_name(item.item)}), forecast, palette);
+  WeekChart chart(spoken("Use in each week: {1}", {supplies::shown_name(item.item)}), forecast,
+                  palette);
   const bool dark = is_dark(palette);
   chart.add_band(spoken("90 % band"), sky_blue, Qt::Dense6Pattern,
                  each<Band, std::pair<int, int>>(
                      item.weeks, [](const Band& b) { return std::pair(b.low90, b.high90); }));
-  chart.add_band(spoken("50 % band"), dark ? blue.lighter(120) : sky_blue.darker(110), Qt::SolidPattern,
-                 each<Band, std::pair<int, int>>(
-                     item.weeks, [](const Band& b) { return std::pair(b.low50, b.high50); }));
+  chart.add_band(spoken("50 % band"), dark ? blue.lighter(120) : sky_blue.darker(110),
+                 Qt::SolidPattern, each<Band, std::pair<int, int>>(item.weeks, [](const Band& b) {
+                   return std::pair(b.low50, b.high50);
+                 }));
   chart.add_line("expected", QPen(dark ? QColor(Qt::white) : QColor(Qt::black), 2),
                  each<Band, double>(item.weeks, [](const Band& b) { return b.mean; }));
   return chart.taken();
@@ -157,8 +160,8 @@ std::unique_ptr<QChart> draw_use(const Forecast& forecast, const ItemForecast& i
 std::unique_ptr<QChart> draw_stock(const Forecast& forecast, const ItemForecast& item,
                                    const QPalette& palette) {
   using forecast::ShelfWeek;
-  WeekChart chart(spoken("On the shelf at each week's end: {1}", {supplies::shown_name(item.item)}), forecast,
-                  palette);
+  WeekChart chart(spoken("On the shelf at each week's end: {1}", {supplies::shown_name(item.item)}),
+                  forecast, palette);
   if (!item.shelf) return chart.taken();
   const auto& weeks = item.shelf->weeks;
   chart.add_band(spoken("90 % band"), sky_blue, Qt::Dense6Pattern,

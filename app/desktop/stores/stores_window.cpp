@@ -59,9 +59,10 @@ StoresWindow::StoresWindow(int first_day, QWidget* parent)
   setCentralWidget(split);
   build_menu();
   statusBar()->addWidget(
-      new QLabel(spoken("For the stores, not for the bedside: what a patient needs, the prescriber, local "
+      new QLabel(
+          spoken("For the stores, not for the bedside: what a patient needs, the prescriber, local "
                  "policy and the device's instructions decide."),
-                 this),
+          this),
       1);
   connect(form_, &ForecastForm::changed, &later_, qOverload<>(&QTimer::start));
   connect(&later_, &QTimer::timeout, this, &StoresWindow::forecast);
@@ -153,13 +154,15 @@ void StoresWindow::build_pages() {
 
 void StoresWindow::build_menu() {
   QMenu* menu = menuBar()->addMenu(spoken("&File"));
-  menu->addAction(spoken("&Open a folder of cases…"), QKeySequence::Open, this, &StoresWindow::ask_folder);
+  menu->addAction(spoken("&Open a folder of cases…"), QKeySequence::Open, this,
+                  &StoresWindow::ask_folder);
   menu->addAction(spoken("Read a &stock list…"), this, &StoresWindow::ask_stock);
   menu->addAction(spoken("Save a stock list to &fill in…"), this, &StoresWindow::save_template);
   menu->addAction(spoken("Save this &table…"), QKeySequence::Save, this, [this] {
     if (auto* pane = qobject_cast<ChartPane*>(pages_->currentWidget())) return pane->save();
     auto* table = qobject_cast<SortedTable*>(pages_->currentWidget());
-    const QString path = QFileDialog::getSaveFileName(this, spoken("Save table"), {}, spoken("Numbers (*.csv)"));
+    const QString path =
+        QFileDialog::getSaveFileName(this, spoken("Save table"), {}, spoken("Numbers (*.csv)"));
     if (path.isEmpty()) return;
     const QString fault = save_bytes(table->table().as_csv(), path);
     if (!fault.isEmpty()) QMessageBox::warning(this, spoken("Not saved"), fault);
@@ -169,7 +172,8 @@ void StoresWindow::build_menu() {
 }
 
 void StoresWindow::ask_folder() {
-  const QString folder = QFileDialog::getExistingDirectory(this, spoken("Folder of cases"), folder_);
+  const QString folder =
+      QFileDialog::getExistingDirectory(this, spoken("Folder of cases"), folder_);
   if (!folder.isEmpty()) open_folder(folder);
 }
 
@@ -179,7 +183,8 @@ void StoresWindow::open_folder(const QString& folder) {
 }
 
 void StoresWindow::ask_stock() {
-  const QString file = QFileDialog::getOpenFileName(this, spoken("Stock list"), {}, spoken("Stock list (*.csv)"));
+  const QString file =
+      QFileDialog::getOpenFileName(this, spoken("Stock list"), {}, spoken("Stock list (*.csv)"));
   if (file.isEmpty()) return;
   const QString fault = open_stock(file);
   if (!fault.isEmpty()) QMessageBox::warning(this, spoken("Stock list not read"), fault);
@@ -203,8 +208,8 @@ QString StoresWindow::open_stock(const QString& file) {
 }
 
 void StoresWindow::save_template() {
-  const QString path = QFileDialog::getSaveFileName(this, spoken("Stock list to fill in"), "stock.csv",
-                                                    spoken("Stock list (*.csv)"));
+  const QString path = QFileDialog::getSaveFileName(this, spoken("Stock list to fill in"),
+                                                    "stock.csv", spoken("Stock list (*.csv)"));
   if (path.isEmpty()) return;
   const auto text = casefile::shelf_to_csv(forecast::stock_template());
   const QString fault = save_bytes(QByteArray::fromStdString(text), path);
@@ -233,35 +238,38 @@ void StoresWindow::take(const std::shared_ptr<const CaseloadResult>& result) {
 void StoresWindow::show_totals() {
   recorded_->setVisible(result_ && result_->forecast.recorded.days > 0);
   correct_->setVisible(recorded_->isVisibleTo(this));
-  const QString stock = stock_file_.isEmpty() ? spoken("No stock list: use and cost only.")
-                                              : spoken("Stock: {1}", {QFileInfo(stock_file_).fileName()});
+  const QString stock = stock_file_.isEmpty()
+                            ? spoken("No stock list: use and cost only.")
+                            : spoken("Stock: {1}", {QFileInfo(stock_file_).fileName()});
   if (!result_ || !result_->problem.isEmpty()) {
     totals_->setText((result_ ? result_->problem
                               : spoken("Open a folder of cases to see what "
-                                        "they will use.")) +
+                                       "they will use.")) +
                      QString("<br>") + stock);
     return;
   }
   const auto& forecast = result_->forecast;
   const auto cases = static_cast<int>(result_->patients.size());
-  QString text =
-      spoken("<b>{1}</b>, {2} under way or to start", {words(count_of(cases, "case", "cases")), words(count_of(forecast.patients, "course", "courses"))});
+  QString text = spoken("<b>{1}</b>, {2} under way or to start",
+                        {words(count_of(cases, "case", "cases")),
+                         words(count_of(forecast.patients, "course", "courses"))});
   if (!result_->faults.empty()) {
     text += spoken("; <b>{1} not read</b>, see Findings", {result_->faults.size()});
   }
-  text += "<br>" + spoken("Expected cost <b>{1}</b>, {2} a patient", {words(format_number(forecast.cost, 2)),
-                   words(format_number(forecast.cost_per_patient, 2))});
+  text += "<br>" + spoken("Expected cost <b>{1}</b>, {2} a patient",
+                          {words(format_number(forecast.cost, 2)),
+                           words(format_number(forecast.cost_per_patient, 2))});
   if (!stock_.empty()) {
     text += "<br>" + spoken("Orders <b>{1}</b>", {words(format_number(forecast.order_cost, 2))});
   }
   totals_->setText(text + QString("<br>") + stock);
   if (forecast.recorded.days == 0) return;
   const auto rate = extra_rate_of(forecast.recorded);
-  recorded_->setText(
-      spoken("{1} recorded for {2} planned. As extra dressings: {3} a week (95 %: {4} to {5}).", {words(count_of(forecast.recorded.recorded, "change", "changes")),
-               words(format_number(forecast.recorded.planned, 1)),
-               words(format_number(rate.per_week, 2)), words(format_number(rate.low, 2)),
-               words(format_number(rate.high, 2))}));
+  recorded_->setText(spoken(
+      "{1} recorded for {2} planned. As extra dressings: {3} a week (95 %: {4} to {5}).",
+      {words(count_of(forecast.recorded.recorded, "change", "changes")),
+       words(format_number(forecast.recorded.planned, 1)), words(format_number(rate.per_week, 2)),
+       words(format_number(rate.low, 2)), words(format_number(rate.high, 2))}));
 }
 
 void StoresWindow::accept_correction() {

@@ -45,8 +45,10 @@ void add(const dressing::Finding& finding, const std::string& where, NumberTable
 }  // namespace
 
 NumberTable patients_table(const CaseloadResult& result) {
-  NumberTable table{{spoken("Case"), spoken("Course from"), spoken("to"), spoken("Next change"), spoken("Overdue, days"), spoken("Area, cm2"),
-                     spoken("Change a week, %"), spoken("Dressings"), spoken("Cost"), spoken("Stops"), spoken("To ask about"), spoken("File")},
+  NumberTable table{{spoken("Case"), spoken("Course from"), spoken("to"), spoken("Next change"),
+                     spoken("Overdue, days"), spoken("Area, cm2"), spoken("Change a week, %"),
+                     spoken("Dressings"), spoken("Cost"), spoken("Stops"), spoken("To ask about"),
+                     spoken("File")},
                     {}};
   for (const auto& patient : result.patients) {
     table.rows.push_back({text(patient.label), date(patient.start), date(patient.end),
@@ -60,7 +62,9 @@ NumberTable patients_table(const CaseloadResult& result) {
 }
 
 NumberTable items_table(const Forecast& forecast) {
-  NumberTable table{{spoken("Item"), spoken("First week"), spoken("90 % band"), spoken("All weeks"), spoken("90 % band"), spoken("Cost")}, {}};
+  NumberTable table{{spoken("Item"), spoken("First week"), spoken("90 % band"), spoken("All weeks"),
+                     spoken("90 % band"), spoken("Cost")},
+                    {}};
   for (const ItemForecast& item : forecast.items) {
     const Band& week = item.weeks.front();
     table.rows.push_back({text(supplies::shown_name(item.item)), number(week.mean),
@@ -71,7 +75,9 @@ NumberTable items_table(const Forecast& forecast) {
 }
 
 NumberTable use_table(const Forecast& forecast, const ItemForecast& item) {
-  NumberTable table{{spoken("Week from"), spoken("Expected"), spoken("Spread"), spoken("50 % band"), spoken("90 % band"), spoken("Enough")}, {}};
+  NumberTable table{{spoken("Week from"), spoken("Expected"), spoken("Spread"), spoken("50 % band"),
+                     spoken("90 % band"), spoken("Enough")},
+                    {}};
   for (std::size_t week = 0; week < item.weeks.size(); ++week) {
     const Band& band = item.weeks[week];
     table.rows.push_back({week_from(forecast, week), number(band.mean), number(band.spread),
@@ -82,8 +88,9 @@ NumberTable use_table(const Forecast& forecast, const ItemForecast& item) {
 }
 
 NumberTable stock_table(const Forecast& forecast, const ItemForecast& item) {
-  NumberTable table{{spoken("Week from"), spoken("Received"), spoken("Used"), spoken("Short"), spoken("Past date"), spoken("Left at the end"),
-                     spoken("90 % band"), spoken("Short by then, %")},
+  NumberTable table{{spoken("Week from"), spoken("Received"), spoken("Used"), spoken("Short"),
+                     spoken("Past date"), spoken("Left at the end"), spoken("90 % band"),
+                     spoken("Short by then, %")},
                     {}};
   if (!item.shelf) return table;
   for (std::size_t week = 0; week < item.shelf->weeks.size(); ++week) {
@@ -97,7 +104,8 @@ NumberTable stock_table(const Forecast& forecast, const ItemForecast& item) {
 }
 
 NumberTable cost_table(const Forecast& forecast) {
-  NumberTable table{{spoken("Item"), spoken("Expected use"), spoken("Unit cost"), spoken("Cost")}, {}};
+  NumberTable table{{spoken("Item"), spoken("Expected use"), spoken("Unit cost"), spoken("Cost")},
+                    {}};
   std::vector<const ItemForecast*> items;
   for (const ItemForecast& item : forecast.items) {
     if (item.cost) items.push_back(&item);
@@ -112,7 +120,8 @@ NumberTable cost_table(const Forecast& forecast) {
 
 NumberTable orders_table(const Forecast& forecast) {
   NumberTable table{
-      {spoken("Item"), spoken("Packs"), spoken("Pieces"), spoken("Cost"), spoken("Reorder point"), spoken("by textbook"), spoken("How it is worked out")},
+      {spoken("Item"), spoken("Packs"), spoken("Pieces"), spoken("Cost"), spoken("Reorder point"),
+       spoken("by textbook"), spoken("How it is worked out")},
       {}};
   for (const ItemForecast& item : forecast.items) {
     if (!item.order) continue;

@@ -74,7 +74,9 @@ QColor severity_ink(Severity severity, const QPalette& palette) {
 }
 
 QString severity_word(Severity severity) {
-  return severity == Severity::stop ? spoken("Stop") : (severity == Severity::warning ? spoken("Warning") : spoken("Note"));
+  return severity == Severity::stop
+             ? spoken("Stop")
+             : (severity == Severity::warning ? spoken("Warning") : spoken("Note"));
 }
 
 }  // namespace drapewright::desktop

@@ -9,7 +9,9 @@ namespace drapewright::desktop {
 class AddTool : public StrokeTool {
  public:
   explicit AddTool(TracingDesk& desk) : StrokeTool(desk, Tool::add) {}
-  QString how_to() const override { return spoken("Go round what is to be added to the chosen outline."); }
+  QString how_to() const override {
+    return spoken("Go round what is to be added to the chosen outline.");
+  }
 
  protected:
   Meaning meaning() const override { return Meaning::area; }

@@ -71,8 +71,9 @@ void DrawTool::hover(QPointF pixel, Qt::KeyboardModifiers) {
 }
 
 QString DrawTool::stop_name(int) const {
-  return spoken("{1} Pen at x {2}, y {3} cm. {4}", {how_to(), QString::fromStdString(format_number(pen_.x, 1)),
-           QString::fromStdString(format_number(pen_.y, 1)), words().join(" ")});
+  return spoken("{1} Pen at x {2}, y {3} cm. {4}",
+                {how_to(), QString::fromStdString(format_number(pen_.x, 1)),
+                 QString::fromStdString(format_number(pen_.y, 1)), words().join(" ")});
 }
 
 std::optional<int> DrawTool::stop_at(QPointF) const {

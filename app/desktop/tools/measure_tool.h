@@ -11,7 +11,8 @@ class MeasureTool : public ChainTool {
  public:
   explicit MeasureTool(TracingDesk& desk) : ChainTool(desk, Tool::measure) {}
   QString how_to() const override {
-    return spoken("Click two points for a distance, three for an angle and an area; Escape starts anew.");
+    return spoken(
+        "Click two points for a distance, three for an angle and an area; Escape starts anew.");
   }
 
  protected:

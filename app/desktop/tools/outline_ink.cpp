@@ -31,9 +31,9 @@ void paint_crossing(QPainter& painter, const PlanView& view, geometry::Point at)
 
 void tell_crossing(QPainter& painter, const PlanView& view, geometry::Point at) {
   paint_crossing(painter, view, at);
-  paint_words(painter, view, {spoken("The outline crosses itself here.")}, dressing::Severity::stop,
-              QRectF(view.to_pixels(at), QSizeF())
-                  .adjusted(-clear_px, -clear_px, clear_px, clear_px));
+  paint_words(
+      painter, view, {spoken("The outline crosses itself here.")}, dressing::Severity::stop,
+      QRectF(view.to_pixels(at), QSizeF()).adjusted(-clear_px, -clear_px, clear_px, clear_px));
 }
 
 }  // namespace drapewright::desktop

@@ -104,9 +104,11 @@ int PointsTool::stops() const { return in_hand() ? static_cast<int>(desk_.outlin
 QString PointsTool::stop_name(int stop) const {
   const Ring& ring = desk_.outline();
   const auto& p = ring.at(static_cast<std::size_t>(stop));
-  return spoken("Point {1} of {2} at x {3}, y {4} cm. Arrow keys move it 1 mm, with Shift 1 cm; "
-             "Insert puts one after it, Delete takes it out.", {stop + 1, ring.size(), QString::fromStdString(format_number(p.x, 1)),
-           QString::fromStdString(format_number(p.y, 1))});
+  return spoken(
+      "Point {1} of {2} at x {3}, y {4} cm. Arrow keys move it 1 mm, with Shift 1 cm; "
+      "Insert puts one after it, Delete takes it out.",
+      {stop + 1, ring.size(), QString::fromStdString(format_number(p.x, 1)),
+       QString::fromStdString(format_number(p.y, 1))});
 }
 
 bool PointsTool::key(int stop, const QKeyEvent& event) {

@@ -140,8 +140,10 @@ QString PortTool::stop_name(int stop) const {
   if (!has_port(film)) return spoken("No port: no filler to sit on");
   QStringList wounds;
   for (const auto& id : plan_->drapes[film].wounds) wounds << QString::fromStdString(id);
-  return spoken("Port of {1}. {2} Arrow keys move it 1 mm, with Shift 1 cm; Delete gives it its "
-             "automatic place.", {wounds.join(", "), words_of(film).join(" ")});
+  return spoken(
+      "Port of {1}. {2} Arrow keys move it 1 mm, with Shift 1 cm; Delete gives it its "
+      "automatic place.",
+      {wounds.join(", "), words_of(film).join(" ")});
 }
 
 bool PortTool::key(int stop, const QKeyEvent& event) {

@@ -91,8 +91,10 @@ void SectionTool::move_to(const Segment& line) {
 }
 
 QString SectionTool::stop_name(int stop) const {
-  return spoken("Section, end {1}. Arrow keys move it 1 mm, with Shift 1 cm; Delete lays the usual "
-             "line again.", {stop == 0 ? "A" : "B"});
+  return spoken(
+      "Section, end {1}. Arrow keys move it 1 mm, with Shift 1 cm; Delete lays the usual "
+      "line again.",
+      {stop == 0 ? "A" : "B"});
 }
 
 bool SectionTool::key(int stop, const QKeyEvent& event) {

@@ -12,7 +12,9 @@ constexpr double window_cm = 1;
 
 }  // namespace
 
-QString SmoothTool::obstacle() const { return desk().has_outline() ? QString() : no_outline_words(); }
+QString SmoothTool::obstacle() const {
+  return desk().has_outline() ? QString() : no_outline_words();
+}
 
 void SmoothTool::done(const geometry::Ring& stroke) {
   const auto ring =

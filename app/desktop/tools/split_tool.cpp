@@ -9,7 +9,9 @@
 
 namespace drapewright::desktop {
 
-QString SplitTool::obstacle() const { return desk().has_outline() ? QString() : no_outline_words(); }
+QString SplitTool::obstacle() const {
+  return desk().has_outline() ? QString() : no_outline_words();
+}
 
 void SplitTool::done(const geometry::Ring& stroke) {
   const geometry::Ring line = tracing::smoothed(stroke, tracing::Ends::open);

@@ -77,7 +77,8 @@ QStringList StrokeTool::words() const {
   if (crossing_) return {spoken("The line crosses itself.")};
   QStringList lines{length_words(tracing::line_length(stroke_))};
   if (meaning() == Meaning::area) {
-    lines << spoken("to the start {1}", {length_words(geometry::distance(stroke_.back(), stroke_.front()))});
+    lines << spoken("to the start {1}",
+                    {length_words(geometry::distance(stroke_.back(), stroke_.front()))});
   }
   return lines;
 }

@@ -32,34 +32,45 @@ constexpr ToolWords words_of_tools[] = {
     {Tool::trace, term("Trace"), "T",
      term("Freehand with mouse, finger or pen: go round the wound's edge in one stroke.")},
     {Tool::corners, term("Corners"), "C",
-     term("Click corner after corner. Close with a click on the first one, a double click or Enter.")},
+     term("Click corner after corner. Close with a click on the first one, a double click or "
+          "Enter.")},
     {Tool::ellipse, term("Ellipse"), "E", term("Drag the length, then click at the width.")},
     {Tool::rectangle, term("Rectangle"), "R", term("Drag the length, then click at the width.")},
     {Tool::points, term("Points"), "P",
-     term("Drag a corner of the chosen outline; press on its edge for a new one; right click or Delete "
-     "takes one out.")},
+     term("Drag a corner of the chosen outline; press on its edge for a new one; right click or "
+          "Delete "
+          "takes one out.")},
     {Tool::whole, term("Whole"), "W",
-     term("Drag inside the chosen outline to move it; the round handle turns it, a corner scales it.")},
+     term("Drag inside the chosen outline to move it; the round handle turns it, a corner scales "
+          "it.")},
     {Tool::add, term("Add"), "A",
-     term("Go round what is to be added to the chosen outline. Drawn over two wounds it joins them.")},
-    {Tool::take_away, term("Take away"), "D", term("Go round what is to be taken from the chosen outline.")},
-    {Tool::split, term("Split"), "X", term("Draw a line right across the chosen outline: two parts.")},
+     term("Go round what is to be added to the chosen outline. Drawn over two wounds it joins "
+          "them.")},
+    {Tool::take_away, term("Take away"), "D",
+     term("Go round what is to be taken from the chosen outline.")},
+    {Tool::split, term("Split"), "X",
+     term("Draw a line right across the chosen outline: two parts.")},
     {Tool::retrace, term("Retrace"), "G",
      term("From the edge to the edge: the stretch between is drawn anew.")},
-    {Tool::smooth, term("Smooth"), "S", term("Along a stretch of the edge: its bumps are smoothed.")},
+    {Tool::smooth, term("Smooth"), "S",
+     term("Along a stretch of the edge: its bumps are smoothed.")},
     {Tool::undermining, term("Undermining"), "U",
      term("From the edge outwards, and round to where it ends: a range of hours, and how far.")},
-    {Tool::tunnel, term("Tunnel"), "N", term("From its mouth on the edge to where the probe ended.")},
+    {Tool::tunnel, term("Tunnel"), "N",
+     term("From its mouth on the edge to where the probe ended.")},
     {Tool::measure, term("Measure"), "M",
      term("Two points: a distance. Three: an angle and an area. Nothing is changed.")},
     {Tool::scale_length, term("Length"), "1",
      term("Two points on the ruler in the photograph, then its length.")},
     {Tool::scale_square, term("Square"), "4",
-     term("The four corners of a flat square in the photograph, then its side: takes out the tilt.")},
+     term("The four corners of a flat square in the photograph, then its side: takes out the "
+          "tilt.")},
     {Tool::edge, term("Edge"), "F",
-     term("Click along the wound's edge: the line follows the strongest contrast between two clicks. "
-     "Check every stretch.")},
-    {Tool::limb_axis, term("Limb line"), "2", term("Two points on the limb's middle line in the photograph.")},
+     term("Click along the wound's edge: the line follows the strongest contrast between two "
+          "clicks. "
+          "Check every stretch.")},
+    {Tool::limb_axis, term("Limb line"), "2",
+     term("Two points on the limb's middle line in the photograph.")},
 };
 
 const ToolWords& words_of(Tool tool) {
@@ -99,16 +110,18 @@ QWidget* ToolRow::top_row() {
   add_group(spoken("Look"), {Tool::look});
   add_group(spoken("Draw"), {Tool::trace, Tool::corners, Tool::ellipse, Tool::rectangle});
   add_group(spoken("Change"), {Tool::points, Tool::whole, Tool::add, Tool::take_away, Tool::split,
-                       Tool::retrace, Tool::smooth});
+                               Tool::retrace, Tool::smooth});
   add_group(spoken("Mark"), {Tool::undermining, Tool::tunnel});
   add_group(spoken("Measure"), {Tool::measure});
-  add_group(spoken("Photograph"), {Tool::scale_length, Tool::scale_square, Tool::edge, Tool::limb_axis});
+  add_group(spoken("Photograph"),
+            {Tool::scale_length, Tool::scale_square, Tool::edge, Tool::limb_axis});
   photo_ = groups_.back().button;
   for (const Group& group : groups_) line->addWidget(group.button);
   show_photo_tools(false);
   grid_ = new QAction(spoken("Snap to &grid"), this);
   grid_->setCheckable(true);
-  grid_->setToolTip(spoken("Points that are put go to the nearest half centimetre. Alt held: never."));
+  grid_->setToolTip(
+      spoken("Points that are put go to the nearest half centimetre. Alt held: never."));
   connect(grid_, &QAction::toggled, this, [this](bool on) { desk_.set_snaps_to_grid(on); });
   becomes_->setObjectName("drawing_becomes");
   becomes_->setAccessibleName(spoken("What a drawing becomes"));

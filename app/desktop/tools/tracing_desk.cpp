@@ -154,7 +154,8 @@ void TracingDesk::split_in_two() {
   wound::Case next = document_.value();
   const ShapeRef ref = enter_outline(next, first, held.loops[0]);
   enter_outline(next, second, held.loops[1]);
-  if (enter(spoken("{1}, split in two", {held.what}), std::move(next)) && first.is_new) after_new(ref);
+  if (enter(spoken("{1}, split in two", {held.what}), std::move(next)) && first.is_new)
+    after_new(ref);
 }
 
 void TracingDesk::abandon() {

@@ -22,7 +22,8 @@ QString TunnelTool::mark(const Reach& reach) {
 }
 
 QString TunnelTool::describe(const Reach& reach) const {
-  return spoken("tunnel at {1} o'clock, {2}", {hour_words(reach.start_clock), length_words(reach.out_cm)});
+  return spoken("tunnel at {1} o'clock, {2}",
+                {hour_words(reach.start_clock), length_words(reach.out_cm)});
 }
 
 }  // namespace drapewright::desktop

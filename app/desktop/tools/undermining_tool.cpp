@@ -13,7 +13,8 @@ constexpr double most_extent_cm = 30;  // the file format's
 
 QString UnderminingTool::mark(const Reach& reach) {
   if (reach.out_cm <= 0) return spoken("End outside the wound: as far out as the pocket reaches.");
-  if (reach.from_clock == reach.to_clock) return spoken("Drag along the edge as well: a range of hours.");
+  if (reach.from_clock == reach.to_clock)
+    return spoken("Drag along the edge as well: a range of hours.");
   if (reach.out_cm > most_extent_cm) return spoken("Undermining reaches 30 cm at most.");
   desk().change("undermining", [&](wound::Case& value) -> std::optional<QString> {
     target_wound(value).undermining.push_back(
@@ -24,7 +25,9 @@ QString UnderminingTool::mark(const Reach& reach) {
 }
 
 QString UnderminingTool::describe(const Reach& reach) const {
-  return spoken("undermined {1} to {2} o'clock, {3}", {hour_words(reach.from_clock), hour_words(reach.to_clock), length_words(reach.out_cm)});
+  return spoken(
+      "undermined {1} to {2} o'clock, {3}",
+      {hour_words(reach.from_clock), hour_words(reach.to_clock), length_words(reach.out_cm)});
 }
 
 }  // namespace drapewright::desktop

@@ -10,8 +10,9 @@ class UnderminingTool : public OutwardTool {
  public:
   explicit UnderminingTool(TracingDesk& desk) : OutwardTool(desk, Tool::undermining) {}
   QString how_to() const override {
-    return spoken("Start on the edge where the undermining begins, drag outwards to its depth and round "
-           "to where it ends.");
+    return spoken(
+        "Start on the edge where the undermining begins, drag outwards to its depth and round "
+        "to where it ends.");
   }
 
  protected:

@@ -137,9 +137,11 @@ void WholeTool::make(const Displacement& change, const QString& what, bool by_ke
 
 QString WholeTool::stop_name(int) const {
   const auto box = geometry::bounding_box(desk_.outline());
-  return spoken("{1}, {2} x {3} cm. Arrow keys move it 1 mm, with Shift 1 cm; comma and full stop "
-             "turn it, [ and ] scale it.", {title_of(desk_.document().value(), desk_.target()), number(box.width(), 1),
-           number(box.height(), 1)});
+  return spoken(
+      "{1}, {2} x {3} cm. Arrow keys move it 1 mm, with Shift 1 cm; comma and full stop "
+      "turn it, [ and ] scale it.",
+      {title_of(desk_.document().value(), desk_.target()), number(box.width(), 1),
+       number(box.height(), 1)});
 }
 
 bool WholeTool::key(int, const QKeyEvent& event) {
@@ -177,7 +179,8 @@ void WholeTool::paint(QPainter& painter, std::optional<int> focused) const {
     painter.drawPolygon(polygon);
     QStringList words;
     if (drag_->grip == Grip::inside) {
-      words << spoken("moved {1}, {2} cm", {number(drag_->change.by_cm.x, 1), number(drag_->change.by_cm.y, 1)});
+      words << spoken("moved {1}, {2} cm",
+                      {number(drag_->change.by_cm.x, 1), number(drag_->change.by_cm.y, 1)});
     } else if (drag_->grip == Grip::turn) {
       words << spoken("turned {1}\u00b0", {number(drag_->change.turn_deg, 0)});
     } else {

@@ -122,8 +122,8 @@ QWidget* DrawingPane::drawing_part() {
 void DrawingPane::build_section() {
   section_switch_->setCheckable(true);
   section_switch_->setChecked(true);
-  section_switch_->setToolTip(
-      spoken("Show a cut through wound and dressing below the drawing, along the line from A to B"));
+  section_switch_->setToolTip(spoken(
+      "Show a cut through wound and dressing below the drawing, along the line from A to B"));
   auto tool = std::make_unique<SectionTool>(
       *view_, [this](const geometry::Segment& line) { section().set_line(line); },
       [this] { section().lay_usual_line(); });

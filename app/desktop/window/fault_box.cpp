@@ -23,8 +23,9 @@ QString where_in_words(const Place& place) {
   }
   if (!place.pointer.empty()) parts << spoken("at {1}", {place.pointer});
   if (place.drawing) {
-    parts << spoken("at the point {1}; {2} cm", {QString::fromStdString(format_short(place.drawing->x_cm)),
-                      QString::fromStdString(format_short(place.drawing->y_cm))});
+    parts << spoken("at the point {1}; {2} cm",
+                    {QString::fromStdString(format_short(place.drawing->x_cm)),
+                     QString::fromStdString(format_short(place.drawing->y_cm))});
   }
   return parts.join(", ");
 }

@@ -20,9 +20,7 @@
 namespace drapewright::desktop {
 namespace {
 
-QString case_filter() {
-  return spoken("Cases (*.drapewright.json *.json);;All files (*)");
-}
+QString case_filter() { return spoken("Cases (*.drapewright.json *.json);;All files (*)"); }
 /// What the desktop knows a case by (resources/drapewright-mime.xml).
 const QString case_ending = ".drapewright.json";
 const QString recent_key = "recent_files";
@@ -59,7 +57,8 @@ void FileDesk::start_new() {
 
 void FileDesk::open() {
   if (!may_leave()) return;
-  const QString path = QFileDialog::getOpenFileName(&window_, spoken("Open a case"), folder(), case_filter());
+  const QString path =
+      QFileDialog::getOpenFileName(&window_, spoken("Open a case"), folder(), case_filter());
   if (!path.isEmpty()) open_path(path);
 }
 
@@ -96,7 +95,8 @@ bool FileDesk::open_demo(const QString& name) {
   try {
     document_.start_from(read_demo(name));
   } catch (const InputError& error) {
-    show_fault(&window_, spoken("The demo cannot be opened."), error, spoken("The open case is as it was."));
+    show_fault(&window_, spoken("The demo cannot be opened."), error,
+               spoken("The open case is as it was."));
     return false;
   }
   return true;
@@ -152,14 +152,14 @@ void FileDesk::write(const QString& path, const QByteArray& bytes) {
 
 void FileDesk::save_list(const QByteArray& csv) {
   const QString path =
-      ask_place(spoken("Save the materials list as"), spoken("Comma-separated values (*.csv);;All files (*)"),
-                "csv", "-materials.csv");
+      ask_place(spoken("Save the materials list as"),
+                spoken("Comma-separated values (*.csv);;All files (*)"), "csv", "-materials.csv");
   if (!path.isEmpty()) write(path, csv);
 }
 
 void FileDesk::save_picture(const report::Drawing& drawing) {
-  const QString path =
-      ask_place(spoken("Save the drawing as"), spoken("SVG (*.svg);;PNG (*.png)"), "svg", "-drawing.svg");
+  const QString path = ask_place(spoken("Save the drawing as"), spoken("SVG (*.svg);;PNG (*.png)"),
+                                 "svg", "-drawing.svg");
   if (path.isEmpty()) return;
   if (!path.endsWith(".png", Qt::CaseInsensitive)) {
     return write(path, QByteArray::fromStdString(report::to_svg(drawing)));

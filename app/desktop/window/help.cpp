@@ -34,7 +34,8 @@ std::vector<Row> shortcut_rows(const QMainWindow& window) {
     if (action->menu() != nullptr) collect(*action->menu(), rows);
   }
   rows.emplace_back(spoken("Move the drawing"), spoken("arrow keys, or drag"));
-  rows.emplace_back(spoken("With a drawing tool: move the pen 1 mm; 1 cm"), spoken("arrow keys; with Shift"));
+  rows.emplace_back(spoken("With a drawing tool: move the pen 1 mm; 1 cm"),
+                    spoken("arrow keys; with Shift"));
   rows.emplace_back(spoken("Put a point; put the pen down, lift it"), spoken("Space"));
   rows.emplace_back(spoken("Close the outline"), spoken("Enter, double click, or the first point"));
   rows.emplace_back(spoken("Take the last point back"), spoken("Backspace"));
@@ -42,7 +43,8 @@ std::vector<Row> shortcut_rows(const QMainWindow& window) {
   rows.emplace_back(spoken("No snapping"), spoken("Alt held"));
   rows.emplace_back(spoken("Points: from corner to corner"), spoken("Tab in the drawing"));
   rows.emplace_back(spoken("Points: put one after it; take it out"), spoken("Insert; Delete"));
-  rows.emplace_back(spoken("Whole: turn by 1\u00b0; scale by 1 %"), spoken("comma, full stop; [ and ]"));
+  rows.emplace_back(spoken("Whole: turn by 1\u00b0; scale by 1 %"),
+                    spoken("comma, full stop; [ and ]"));
   rows.emplace_back(spoken("Reach the port in the drawing"), spoken("Tab in the drawing"));
   rows.emplace_back(spoken("Move it 1 mm; 1 cm"), spoken("arrow keys; with Shift"));
   rows.emplace_back(spoken("Give it its automatic place"), spoken("Delete"));
@@ -54,7 +56,8 @@ std::vector<Row> shortcut_rows(const QMainWindow& window) {
 }  // namespace
 
 QString standing_sentence() {
-  return spoken("A planning aid: the prescriber, local policy and the device's instructions decide.");
+  return spoken(
+      "A planning aid: the prescriber, local policy and the device's instructions decide.");
 }
 
 void show_about(QMainWindow& window) {
@@ -62,12 +65,13 @@ void show_about(QMainWindow& window) {
                               "Drapewright " + QApplication::applicationVersion(),
                               QMessageBox::Close, &window);
   box->setInformativeText(
-      spoken("Plans a negative-pressure wound dressing from a traced or typed outline: how to cut the "
-      "filler, what film to put over it, where the port may go, and what that takes from the "
-      "shelf.") + "\n\n" +
-      standing_sentence() +
-      "\n\n" + spoken("Free software under the GNU General Public License, version 3 or "
-      "later; it comes without any warranty."));
+      spoken(
+          "Plans a negative-pressure wound dressing from a traced or typed outline: how to cut the "
+          "filler, what film to put over it, where the port may go, and what that takes from the "
+          "shelf.") +
+      "\n\n" + standing_sentence() + "\n\n" +
+      spoken("Free software under the GNU General Public License, version 3 or "
+             "later; it comes without any warranty."));
   box->setAttribute(Qt::WA_DeleteOnClose);
   box->setModal(false);
   box->show();

@@ -295,9 +295,9 @@ void MainWindow::mark_cautions() {
 
 void MainWindow::show_cursor(QPointF cm, double hour) {
   const auto number = [](double value) { return QString::fromStdString(format_number(value, 1)); };
-  const QString text =
-      hour > 0 ? spoken("x {1}, y {2} cm, {3} o'clock", {number(cm.x()), number(cm.y()), number(hour)})
-               : spoken("x {1}, y {2} cm", {number(cm.x()), number(cm.y())});
+  const QString text = hour > 0 ? spoken("x {1}, y {2} cm, {3} o'clock",
+                                         {number(cm.x()), number(cm.y()), number(hour)})
+                                : spoken("x {1}, y {2} cm", {number(cm.x()), number(cm.y())});
   cursor_->setText(text);
 }
 

@@ -25,12 +25,14 @@ void MainWindow::build_file_menu() {
   QMenu* menu = menuBar()->addMenu(spoken("&File"));
   menu->addAction(spoken("&New"), QKeySequence::New, files_, &FileDesk::start_new);
   menu->addAction(spoken("&Open…"), QKeySequence::Open, files_, &FileDesk::open);
-  QAction* photo = menu->addAction(spoken("Open a p&hotograph…"), QKeySequence("Ctrl+Shift+O"), this,
-                                   &MainWindow::open_photo);
-  photo->setToolTip(spoken("PNG or JPEG, laid under the drawing; give it a scale, then trace over it."));
+  QAction* photo = menu->addAction(spoken("Open a p&hotograph…"), QKeySequence("Ctrl+Shift+O"),
+                                   this, &MainWindow::open_photo);
+  photo->setToolTip(
+      spoken("PNG or JPEG, laid under the drawing; give it a scale, then trace over it."));
   QAction* outlines = menu->addAction(spoken("Open out&lines…"), outlines_, &OutlineDesk::open);
   outlines->setObjectName("open_outlines");
-  outlines->setToolTip(spoken("WKT, GeoJSON, SVG paths or CSV of another program, added as wounds."));
+  outlines->setToolTip(
+      spoken("WKT, GeoJSON, SVG paths or CSV of another program, added as wounds."));
   QMenu* recent = menu->addMenu(spoken("Open &recent"));
   connect(recent, &QMenu::aboutToShow, this, [this, recent] { fill_recent(*recent); });
   QMenu* demos = menu->addMenu(spoken("Open a &demo"));
@@ -43,16 +45,17 @@ void MainWindow::build_file_menu() {
   menu->addAction(spoken("Save &as…"), QKeySequence("Ctrl+Shift+S"), files_, &FileDesk::save_as);
   menu->addAction(spoken("Save ou&tlines as…"), outlines_, &OutlineDesk::save_as)
       ->setObjectName("save_outlines");
-  QAction* picture = menu->addAction(spoken("Save dra&wing…"), QKeySequence("Ctrl+Shift+D"), this, [this] {
-    if (result_.plan) files_->save_picture(report::draw_plan(*result_.planned, *result_.plan));
-  });
+  QAction* picture =
+      menu->addAction(spoken("Save dra&wing…"), QKeySequence("Ctrl+Shift+D"), this, [this] {
+        if (result_.plan) files_->save_picture(report::draw_plan(*result_.planned, *result_.plan));
+      });
   picture->setObjectName("save_drawing");
   picture->setToolTip(spoken("The drawing to scale, as SVG or PNG."));
   const auto offer = [this, picture] { picture->setEnabled(result_.plan != nullptr); };
   connect(this, &MainWindow::planned, picture, offer);
   offer();
-  menu->addAction(spoken("Save &materials list…"), QKeySequence("Ctrl+Shift+M"), &results_->materials(),
-                  &MaterialsPanel::save_wanted);
+  menu->addAction(spoken("Save &materials list…"), QKeySequence("Ctrl+Shift+M"),
+                  &results_->materials(), &MaterialsPanel::save_wanted);
   menu->addSeparator();
   menu->addAction(spoken("S&tores…"), QKeySequence("Ctrl+T"), this, [this] { open_stores(); });
   menu->addSeparator();
@@ -79,10 +82,11 @@ void MainWindow::build_edit_menu() {
   menu->addAction(undo);
   menu->addAction(redo);
   menu->addSeparator();
-  QAction* automatic =
-      menu->addAction(spoken("&Automatic port places"), this, [this] { take_back_port_places(document_); });
+  QAction* automatic = menu->addAction(spoken("&Automatic port places"), this,
+                                       [this] { take_back_port_places(document_); });
   automatic->setObjectName("automatic_ports");
-  automatic->setToolTip(spoken("Take the chosen places back: each port goes where it has the most room."));
+  automatic->setToolTip(
+      spoken("Take the chosen places back: each port goes where it has the most room."));
   const auto follow = [this, automatic] {
     automatic->setEnabled(!document_.value().dressing.port_places_cm.empty());
   };
@@ -90,8 +94,8 @@ void MainWindow::build_edit_menu() {
   follow();
   menu->addAction(spoken("&Paste photograph"), QKeySequence("Ctrl+Shift+V"), this,
                   &MainWindow::paste_photo);
-  menu->addAction(spoken("&Copy materials list"), QKeySequence("Ctrl+Shift+C"), &results_->materials(),
-                  &MaterialsPanel::copy);
+  menu->addAction(spoken("&Copy materials list"), QKeySequence("Ctrl+Shift+C"),
+                  &results_->materials(), &MaterialsPanel::copy);
 }
 
 void MainWindow::build_draw_menu() {

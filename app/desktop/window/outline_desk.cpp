@@ -79,8 +79,8 @@ OutlineDesk::OutlineDesk(CaseDocument& document, const FileDesk& files, QWidget&
     : QObject(&window), document_(document), files_(files), window_(window) {}
 
 void OutlineDesk::open() {
-  const QString path =
-      QFileDialog::getOpenFileName(&window_, spoken("Open outlines"), files_.folder(), outline_filter());
+  const QString path = QFileDialog::getOpenFileName(&window_, spoken("Open outlines"),
+                                                    files_.folder(), outline_filter());
   if (path.isEmpty()) return;
   try {
     add_from(path);

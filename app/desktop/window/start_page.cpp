@@ -40,7 +40,8 @@ StartPage::StartPage(QWidget* parent) : QWidget(parent) {
   column_->setContentsMargins(32, 16, 32, 16);
   column_->addStretch(1);
   column_->addWidget(heading(spoken("How does the wound's outline get in?"), this));
-  add_way(spoken("Trace it here"), "start_trace", spoken("Freehand over the grid, with mouse, finger or pen."),
+  add_way(spoken("Trace it here"), "start_trace",
+          spoken("Freehand over the grid, with mouse, finger or pen."),
           [this] { emit tool_wanted(Tool::trace); });
   add_way(spoken("Corner by corner"), "start_corners",
           spoken("Click point after point, for example off a sheet of acetate on a cm grid."),
@@ -48,14 +49,14 @@ StartPage::StartPage(QWidget* parent) : QWidget(parent) {
   add_way(spoken("From a photograph\u2026"), "start_photo",
           spoken("PNG or JPEG with a ruler or a square in it; or drop one here."),
           [this] { emit photo_wanted(); });
-  add_way(spoken("Length and width"), "start_size", spoken("Two numbers from a ruler make an ellipse."),
-          [this] { emit size_wanted(); });
+  add_way(spoken("Length and width"), "start_size",
+          spoken("Two numbers from a ruler make an ellipse."), [this] { emit size_wanted(); });
   add_way(spoken("Open a case\u2026"), "start_open", spoken("A case that was saved before."),
           [this] { emit open_wanted(); });
   column_->addWidget(
       wrapped(spoken("Then go through the cautions, and set depth, inset and film border. "
-              "The drawing, the figures and the materials follow; every step can be "
-              "undone."),
+                     "The drawing, the figures and the materials follow; every step can be "
+                     "undone."),
               this));
   add_demos();
   column_->addStretch(2);
