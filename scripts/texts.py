@@ -94,7 +94,7 @@ def room_of(path):
 
 def said():
     """Every text of the program by its room, each once, in the order of the files."""
-    rooms, seen = {}, set()
+    rooms, seen = {}, {}
     files = [p for top in ("core", "app") for p in sorted((ROOT / top).rglob("*"))
              if p.suffix in (".cpp", ".h")]
     for room in dict.fromkeys(map(room_of, files)):
@@ -105,8 +105,10 @@ def said():
              "--no-location", "--output=-", *names],
             check=True, capture_output=True, text=True)
         for text in read_po(answer.stdout):
-            if text.english not in seen:
-                seen.add(text.english)
+            # A noun that is counted anywhere has both forms; elsewhere its singular is taken.
+            known = seen.setdefault(text.english, text)
+            known.plural = known.plural or text.plural
+            if known is text:
                 rooms.setdefault(room, []).append(text)
     return rooms
 
