@@ -5,7 +5,13 @@
 
 namespace drapewright::desktop {
 
-WrappedLabel::WrappedLabel(QWidget* parent) : QLabel(parent) { setWordWrap(true); }
+WrappedLabel::WrappedLabel(QWidget* parent) : QLabel(parent) {
+  setWordWrap(true);
+  // It claims its height itself: layouts that ask for a height by width too leave gaps around it.
+  QSizePolicy policy = sizePolicy();
+  policy.setHeightForWidth(false);
+  setSizePolicy(policy);
+}
 
 void WrappedLabel::show_text(const QString& text) {
   setText(text);

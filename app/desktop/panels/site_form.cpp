@@ -51,14 +51,16 @@ SiteForm::SiteForm(CaseDocument& document, QWidget* parent)
   build_girth();
   clock_->setObjectName("clock_convention");
   advice_->setObjectName("site_cautions");
-  auto* form = new QFormLayout(this);
-  form->setContentsMargins(0, 0, 0, 0);
+  auto* form = new QFormLayout;
   form->setFieldGrowthPolicy(QFormLayout::AllNonFixedFieldsGrow);
   form->addRow(spoken("Body site"), words_);
   form->addRow(spoken("Place"), places_);
-  form->addRow(clock_);
-  form->addRow(advice_);
-  form->addRow(limb_);
+  auto* column = new QVBoxLayout(this);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->addLayout(form);
+  column->addWidget(clock_);
+  column->addWidget(advice_);
+  column->addWidget(limb_);
   connect(&document, &CaseDocument::case_changed, this, &SiteForm::show_case);
   show_case();
 }

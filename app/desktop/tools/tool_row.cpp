@@ -225,7 +225,7 @@ void ToolRow::follow() {
   becomes_->setVisible(draws_outlines(desk_.tool()));
   const auto& held = desk_.held();
   repair_->setVisible(held.has_value());
-  if (!held) return show_words(words_of(desk_.tool()).tip);
+  if (!held) return show_words(spoken(words_of(desk_.tool()).tip));
   keep_->setEnabled(!held->loops.empty());
   split_->setEnabled(held->loops.size() >= 2);
   show_words(spoken("The outline crosses itself and was not taken. Draw it again, or choose:"));
