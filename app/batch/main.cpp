@@ -10,6 +10,7 @@
 #include "app/batch/outline_command.h"
 #include "app/batch/pages_command.h"
 #include "app/batch/plan_command.h"
+#include "app/batch/record_command.h"
 #include "app/batch/squares_command.h"
 #include "app/batch/templates_command.h"
 #include "app/wording/speak.h"
@@ -34,6 +35,7 @@ constexpr const char* conventions = term(
     "  drapewright-batch plan cases --json-lines              a folder of them\n"
     "  drapewright-batch pages leg.json --pdf leg.pdf         the plan sheet\n"
     "  drapewright-batch templates leg.json --pdf leg.pdf     cutting templates at life size\n"
+    "  drapewright-batch record leg.json --in 3               the dressings of a course\n"
     "  drapewright-batch check leg.json                       read and validate only\n"
     "  drapewright-batch outline leg.svg --case leg.json      an outline of another program\n"
     "  drapewright-batch forecast cases --stock stock.csv     what a caseload will use, and "
@@ -80,6 +82,7 @@ int run(int count, char** arguments) {
   add_check_command(app, status);
   add_pages_command(app, status);
   add_templates_command(app, status);
+  add_record_command(app, status);
   add_outline_command(app, status);
   add_squares_command(app, status);
   add_layout_command(app, status);

@@ -1,19 +1,14 @@
 #include "app/batch/pages_command.h"
 
-#include <functional>
+#include <algorithm>
 #include <memory>
-#include <set>
 #include <string>
-#include <utility>
 #include <vector>
 
 #include "app/batch/page_files.h"
 #include "core/casefile/case_json.h"
 #include "core/dressing/plan.h"
-#include "core/dressing/section.h"
-#include "core/report/plan_page.h"
-#include "core/report/teaching_pages.h"
-#include "core/report/what_to_do.h"
+#include "core/report/page_kinds.h"
 
 namespace drapewright::batch {
 namespace {
@@ -24,67 +19,29 @@ struct Options {
   std::vector<std::string> kinds{"plan"};
 };
 
-/// A case with its plan, of which pages are made.
-struct Planned {
-  wound::Case value;
-  dressing::Plan plan;
-  dressing::SectionCutter cutter{value, plan};
-};
-
-using Maker = std::function<report::Document(const Planned&, const report::PageOptions&)>;
-
-/// In the order in which they are written.
-const std::vector<std::pair<std::string, Maker>>& makers() {
-  static const std::vector<std::pair<std::string, Maker>> all{
-      {"plan",
-       [](const Planned& planned, const report::PageOptions& how) {
-         const auto section = planned.cutter.cut(planned.cutter.usual_line());
-         return report::plan_pages(planned.value, planned.plan, section, how);
-       }},
-      {"what-to-do",
-       [](const Planned& planned, const report::PageOptions& how) {
-         return report::what_to_do_page(planned.plan.label, planned.plan.date, how);
-       }},
-      {"teaching",
-       [](const Planned& planned, const report::PageOptions& how) {
-         return report::teaching_pages(planned.value, planned.plan, false, how);
-       }},
-      {"solution",
-       [](const Planned& planned, const report::PageOptions& how) {
-         return report::teaching_pages(planned.value, planned.plan, true, how);
-       }},
-  };
-  return all;
-}
-
 std::vector<std::string> kind_names() {
   std::vector<std::string> names;
-  for (const auto& [name, maker] : makers()) names.push_back(name);
+  for (const report::PageKind kind : report::page_kinds()) names.emplace_back(name_of(kind));
   return names;
 }
 
-/// All that were asked for, one after the other; each counts its own pages.
-report::Document joined(const Options& options, const Planned& planned) {
-  report::Document all;
-  for (const auto& [name, maker] : makers()) {
-    if (std::ranges::find(options.kinds, name) == options.kinds.end()) continue;
-    report::Document document = maker(planned, options.pages.options());
-    if (all.pages.empty()) {
-      all = std::move(document);
-    } else {
-      std::ranges::move(document.pages, std::back_inserter(all.pages));
-    }
+/// What was asked for, in the order in which it is printed.
+std::vector<report::PageKind> kinds_of(const Options& options) {
+  std::vector<report::PageKind> kinds;
+  for (const report::PageKind kind : report::page_kinds()) {
+    const bool wanted = std::ranges::find(options.kinds, name_of(kind)) != options.kinds.end();
+    if (wanted) kinds.push_back(kind);
   }
-  return all;
+  return kinds;
 }
 
 ExitStatus run(const Options& options) {
   try {
-    wound::Case value = casefile::read_case(options.file);
-    dressing::Plan plan =
+    const wound::Case value = casefile::read_case(options.file);
+    const dressing::Plan plan =
         dressing::plan_dressing(value, {}, {.today = options.pages.today, .compare_sheets = true});
-    const Planned planned{std::move(value), std::move(plan)};
-    write_pages(options.pages, joined(options, planned));
+    write_pages(options.pages,
+                report::pages_of(kinds_of(options), value, plan, options.pages.options()));
     return ExitStatus::good;
   } catch (const std::exception& error) {
     return report(fault_in(options.file, error));
@@ -100,8 +57,9 @@ void add_pages_command(CLI::App& app, ExitStatus& status) {
   add_page_arguments(*command, options->pages);
   command
       ->add_option("--kinds", options->kinds,
-                   "Which pages: plan (the plan sheet), what-to-do (a leak, a blockage, a full "
-                   "canister, a pause, bleeding), teaching (a sheet to fill in), solution")
+                   "Which pages: plan (the plan sheet), record (the steps and counts of an "
+                   "application), labels (for the dressing), what-to-do (a leak, a blockage, a "
+                   "full canister, a pause, bleeding), teaching (a sheet to fill in), solution")
       ->check(CLI::IsMember(kind_names()))
       ->delimiter(',')
       ->type_name("KIND,...")
@@ -110,7 +68,7 @@ void add_pages_command(CLI::App& app, ExitStatus& status) {
       "Templates for cutting have a command of their own: templates.\n\n"
       "Examples:\n"
       "  drapewright-batch pages leg.json --pdf leg-plan.pdf\n"
-      "  drapewright-batch pages leg.json --pdf leg.pdf --kinds plan,what-to-do --paper letter\n"
+      "  drapewright-batch pages leg.json --pdf leg.pdf --kinds plan,record,labels --paper letter\n"
       "  drapewright-batch pages leg.json --pdf class.pdf --kinds teaching,solution");
   command->callback([options, &status] {
     check(options->pages, options->file);

@@ -2,6 +2,7 @@
 
 #include <utility>
 
+#include "core/base/say.h"
 #include "core/report/text_size.h"
 
 namespace drapewright::report {
@@ -121,22 +122,24 @@ Box frame(Page& page, const PageHeading& heading) {
   y = page.paragraph({left, y}, right - left, heading.case_line, {.bold = true});
   page.line({{left, y + 0.5}, {right, y + 0.5}});
   const double foot = page.size().height_mm - page_margin_mm;
-  page.text({left, foot - 0.8},
-            "A planning aid: the prescriber, local policy and the device's instructions decide.");
+  page.text(
+      {left, foot - 0.8},
+      say("A planning aid: the prescriber, local policy and the device's instructions decide."));
   const double rule = foot - 0.8 - line_pitch * page_text_mm;
   page.line({{left, rule}, {right, rule}});
   return {{left, y + 2}, {right, rule - 1}};
 }
 
 void number_pages(Document& document) {
-  const std::string of = " of " + std::to_string(document.pages.size());
+  document.language = say("en");  // each catalogue translates the tag into its own
+  const auto pages = static_cast<int>(document.pages.size());
   int number = 0;
   for (Drawing& page : document.pages) {
     page.layers.push_back({LayerKind::panel,
                            {},
                            {},
                            {{.at = {page.width_mm - page_margin_mm, page_margin_mm + page_text_mm},
-                             .text = "page " + std::to_string(++number) + of,
+                             .text = say("page {1} of {2}", {++number, pages}),
                              .size_mm = page_text_mm,
                              .anchor = Label::Anchor::end,
                              .layer = LayerKind::panel}}});
@@ -146,7 +149,8 @@ void number_pages(Document& document) {
 
 std::string case_line(const std::string& label, const std::string& assessed,
                       const std::string& today) {
-  return label + ", assessed " + assessed + (today.empty() ? "" : ", printed " + today);
+  return today.empty() ? say("{1}, assessed {2}", {label, assessed})
+                       : say("{1}, assessed {2}, printed {3}", {label, assessed, today});
 }
 
 }  // namespace drapewright::report

@@ -9,6 +9,7 @@
 #include "core/casefile/case_json.h"
 #include "core/dressing/plan.h"
 #include "core/practice/events.h"
+#include "core/report/page_kinds.h"
 #include "core/report/plan_page.h"
 #include "core/report/svg.h"
 #include "core/report/teaching_pages.h"
@@ -111,6 +112,37 @@ TEST(TeachingPages, NoTextOverlapsIsCutOrTooSmall) {
       }
     }
   }
+}
+
+TEST(RecordPages, NoTextOverlapsIsCutOrTooSmall) {
+  for (const auto& [name, planned] : demo_cases()) {
+    auto dressed = planned.value;
+    dressed.applications = {{.date = "2031-02-26", .pieces_placed = 3, .pieces_removed = 2},
+                            {.date = "2031-03-01", .pieces_placed = 3, .note = "edge moist"}};
+    for (const Paper paper : papers) {
+      for (const auto& value : {planned.value, dressed}) {
+        for (const PageKind kind : {PageKind::record, PageKind::labels}) {
+          const Document document = pages_of(kind, value, planned.plan, {paper, "2031-03-02"});
+          expect_sound(document, paper, named(name, paper));
+          EXPECT_EQ(document.pages.size(), 1u) << name;
+        }
+      }
+    }
+  }
+}
+
+TEST(RecordPages, NameCountsAndDays) {
+  const Planned& planned = demo_cases().begin()->second;
+  auto value = planned.value;
+  value.dressing.change_every_h = 72;
+  value.applications = {{.date = "2031-02-26", .pieces_placed = 3, .pieces_removed = 2},
+                        {.date = "2031-03-01", .pieces_placed = 5}};
+  const auto record = pages_of(PageKind::record, value, planned.plan, {Paper::a4, "2031-03-05"});
+  EXPECT_TRUE(has_text(record.pages.front(), "DIFFERS: find it before the next dressing"));
+  EXPECT_TRUE(has_text(record.pages.front(), "2031-03-04 (1 day overdue)"));
+  const auto labels = pages_of(PageKind::labels, value, planned.plan, {Paper::a4, "2031-03-05"});
+  EXPECT_TRUE(has_text(labels.pages.front(), "2031-03-04"));
+  EXPECT_TRUE(has_text(labels.pages.front(), "5"));
 }
 
 TEST(WhatToDo, IsOnePageOfSteps) {
