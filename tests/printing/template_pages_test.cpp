@@ -4,11 +4,15 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <QFile>
+#include <QPrinter>
+#include <QTemporaryDir>
 #include <algorithm>
 #include <cmath>
 #include <map>
 #include <optional>
 
+#include "app/printing/on_printer.h"
 #include "app/printing/pdf.h"
 #include "core/casefile/case_json.h"
 #include "core/dressing/plan.h"
@@ -113,6 +117,25 @@ TEST(CheckBars, AreStretchedAgainstThePrintersFault) {
   const QImage picture = drawn_by_poppler(to_pdf(document), 1, fine_dpi);
   EXPECT_NEAR(measured_bar(picture, document.pages[0], true) * 0.992, 100, exact_mm);
   EXPECT_NEAR(measured_bar(picture, document.pages[0], false) * 1.008, 100, exact_mm);
+}
+
+// What a printer gets from the window, instead of a file of ours: the same length.
+TEST(CheckBars, MeasureTheSameThroughAPrinter) {
+  const Planned planned("plain-heel");
+  for (const Paper paper : {Paper::a4, Paper::letter}) {
+    const Document document = planned.templates({.page = {paper, {}}});
+    const QTemporaryDir folder;
+    QPrinter printer(QPrinter::HighResolution);
+    printer.setOutputFormat(QPrinter::PdfFormat);
+    printer.setOutputFileName(folder.filePath("printed.pdf"));
+    ASSERT_TRUE(print(document, printer));
+    QFile file(folder.filePath("printed.pdf"));
+    ASSERT_TRUE(file.open(QIODevice::ReadOnly));
+    const QImage picture = drawn_by_poppler(file.readAll(), 1, fine_dpi);
+    for (const bool level : {true, false}) {
+      EXPECT_NEAR(measured_bar(picture, document.pages[0], level), 100, exact_mm);
+    }
+  }
 }
 
 // Every line of the page model is where the PDF shows it.
