@@ -68,13 +68,24 @@ void put_off_cut(wound::Case& value, const ShapeRef& from, const Polygon& part) 
   }
 }
 
-/// The other wounds that an area reaches become part of this one.
-Region join_touched(wound::Case& value, ShapeRef& ref, const Region& area) {
+bool has_pockets(const wound::Wound& wound) {
+  return !wound.undermining.empty() || !wound.tunnels.empty();
+}
+
+/// The other wounds that an area reaches become part of this one. Not one with pockets: their hours
+/// are counted round a middle that it would no longer have.
+/// @return nothing then, and `with_pockets` names it
+std::optional<Region> join_touched(wound::Case& value, ShapeRef& ref, const Region& area,
+                                   std::string& with_pockets) {
   auto& wounds = value.current().wounds;
   Region joined = region_of(value, ref);
   for (std::size_t i = wounds.size(); i-- > 0;) {
     const ShapeRef other{Kind::wound, i, 0};
     if (i == ref.index || !geometry::overlap(region_of(value, other), area)) continue;
+    if (has_pockets(wounds[i])) {
+      with_pockets = wounds[i].id;
+      return std::nullopt;
+    }
     joined = geometry::unite(joined, region_of(value, other));
     auto& mine = wounds[ref.index];
     mine.depth_cm = std::max(mine.depth_cm, wounds[i].depth_cm);
@@ -90,8 +101,16 @@ Refusal add_area(wound::Case& value, const ShapeRef& shape, const Ring& area) {
   wound::Case next = value;
   ShapeRef ref = shape;
   const Region drawn{{area, {}}};
-  const Region before = is_wound(ref) ? join_touched(next, ref, drawn) : region_of(next, ref);
-  Region parts = geometry::unite(before, drawn);
+  std::string with_pockets;
+  const std::optional<Region> before =
+      is_wound(ref) ? join_touched(next, ref, drawn, with_pockets) : region_of(next, ref);
+  if (!before) {
+    return spoken(
+        "Wound {1} has undermining or tunnels, whose hours are counted round its own "
+        "middle: they would be lost. Take them out first, and type them anew afterwards.",
+        {with_pockets});
+  }
+  Region parts = geometry::unite(*before, drawn);
   drop_specks(parts);
   if (parts.size() != 1)
     return spoken("What was drawn does not touch this outline: {1}.", {title_of(value, shape)});

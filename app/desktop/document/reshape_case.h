@@ -13,7 +13,7 @@ namespace drapewright::desktop {
 using Refusal = std::optional<QString>;
 
 /// The shape grows by what was drawn. Wounds that the area touches become one with it (the deepest
-/// depth is kept), and so do islands that it covers.
+/// depth is kept; one with undermining or tunnels is refused), and so do islands that it covers.
 Refusal add_area(wound::Case& value, const ShapeRef& ref, const geometry::Ring& area);
 /// The shape loses what was drawn. A wound that falls apart becomes several; a hole becomes an
 /// island of intact skin.

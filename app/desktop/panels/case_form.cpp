@@ -41,7 +41,7 @@ void CaseForm::build_label() {
   label_->setMaxLength(longest_label);
   connect(label_, &QLineEdit::textEdited, this, [this](const QString& text) {
     if (text.trimmed().isEmpty()) return;  // a case always has a label; see editingFinished
-    document_.edit("label", "label",
+    document_.edit(spoken("label"), "label",
                    [&](wound::Case& value) { value.label = text.trimmed().toStdString(); });
   });
   connect(label_, &QLineEdit::editingFinished, this, [this] {
@@ -59,7 +59,7 @@ void CaseForm::build_date() {
   date_->setFocusPolicy(Qt::StrongFocus);
   date_->setToolTip(spoken("The day on which the wound was looked at: year-month-day."));
   connect(date_, &QDateEdit::dateChanged, this, [this](const QDate& date) {
-    document_.edit("date", "date", [&](wound::Case& value) {
+    document_.edit(spoken("date"), "date", [&](wound::Case& value) {
       value.current().date = date.toString(date_format).toStdString();
     });
   });

@@ -41,7 +41,7 @@ void FluidForm::build_head() {
 
 void FluidForm::build_fluid() {
   connect(&fluid_->field(), &NumberField::entered, this, [this](std::optional<double> amount) {
-    document_.edit("exudate", "exudate_ml_per_day",
+    document_.edit(spoken("exudate"), "exudate_ml_per_day",
                    [&](wound::Case& value) { value.current().exudate_ml_per_day = amount; });
   });
   connect(&fluid_->field(), &NumberField::left, this, [this] { document_.end_stretch(); });

@@ -49,7 +49,7 @@ QWidget* ShapeForm::wound_part() {
     }
     show_case();  // a name that is empty or taken gives way to the old one
   });
-  depth_ = wound_field("depth_cm", "depth", &wound::Wound::depth_cm);
+  depth_ = wound_field("depth_cm", spoken("depth"), &wound::Wound::depth_cm);
   run_in_ = wound_field("wall_run_in_cm", spoken("wall run-in"), &wound::Wound::wall_run_in_cm);
   undermining_ = new UnderminingForm(document_, part);
   auto* form = new QFormLayout(part);

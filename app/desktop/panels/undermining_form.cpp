@@ -124,7 +124,7 @@ void UnderminingForm::edit(const QString& text, Alter&& alter) {
 
 void UnderminingForm::build_ranges() {
   connect(ranges_, &RowsForm::number_typed, this, [this](int row, int column, double value) {
-    edit("undermining", [&](wound::Wound& wound) {
+    edit(spoken("undermining"), [&](wound::Wound& wound) {
       number_in(wound.undermining.at(static_cast<std::size_t>(row)), column) = value;
     });
   });
@@ -143,7 +143,7 @@ void UnderminingForm::build_ranges() {
 
 void UnderminingForm::build_tunnels() {
   connect(tunnels_, &RowsForm::number_typed, this, [this](int row, int column, double value) {
-    edit("tunnel", [&](wound::Wound& wound) {
+    edit(spoken("tunnel"), [&](wound::Wound& wound) {
       put_number(wound.tunnels.at(static_cast<std::size_t>(row)), column, value);
     });
   });

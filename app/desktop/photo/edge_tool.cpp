@@ -44,7 +44,7 @@ Point EdgeTool::to_cm(QPoint pixel) const {
 
 void EdgeTool::look_from(Point cm) {
   ready_ = false;
-  desk().say("Looking for the edge\u2026");
+  desk().say(spoken("Looking for the edge\u2026"));
   const QImage image = photo_.place()->image();
   const bool same = finder_ != nullptr && finder_of_ == image.cacheKey();
   worker_.request([this, image, share = share_of(cm),
@@ -77,7 +77,7 @@ Ring EdgeTool::way_between(Point from, Point to) const {
 void EdgeTool::point_put() {
   if (!photo_.is_measured()) {
     take_points();
-    return desk().say("Open a photograph and give it a scale first.");
+    return desk().say(spoken("Open a photograph and give it a scale first."));
   }
   if (points().size() >= 2) {
     ways_.push_back(way_between(points()[points().size() - 2], points().back()));
@@ -89,7 +89,7 @@ void EdgeTool::point_put() {
 void EdgeTool::finish() {
   if (points().size() < 3) {
     give_up();
-    return desk().say("An outline takes three clicks or more.");
+    return desk().say(spoken("An outline takes three clicks or more."));
   }
   Ring line;
   for (const Ring& way : ways_) line.insert(line.end(), way.begin(), way.end());
@@ -98,7 +98,7 @@ void EdgeTool::finish() {
     line.insert(line.end(), last.begin(), last.end());
   }
   give_up();
-  desk().offer(tracing::smoothed(line, tracing::Ends::joined, edge_tolerance_cm), "edge");
+  desk().offer(tracing::smoothed(line, tracing::Ends::joined, edge_tolerance_cm), spoken("edge"));
 }
 
 bool EdgeTool::take_back() {

@@ -2,13 +2,14 @@
 
 #include "app/desktop/canvas/plan_view.h"
 #include "app/desktop/photo/photo_desk.h"
+#include "app/wording/spoken.h"
 
 namespace drapewright::desktop {
 
 void MarkTool::point_put() {
   if (!photo_.has_photo()) {
     take_points();
-    return desk().say("Open a photograph first.");
+    return desk().say(spoken("Open a photograph first."));
   }
   if (points().size() == count_) marked(take_points());
 }

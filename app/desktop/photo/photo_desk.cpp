@@ -86,7 +86,7 @@ void PhotoDesk::paste(const QImage& image) {
 
 void PhotoDesk::take(const Photograph& photo) {
   photos_[photo.file] = photo;
-  document_.edit("photograph", {}, [&](wound::Case& value) {
+  document_.edit(spoken("photograph"), {}, [&](wound::Case& value) {
     value.current().picture = picture::Picture{.file = photo.file.toStdString(),
                                                .width_px = photo.image.width(),
                                                .height_px = photo.image.height()};
@@ -202,7 +202,7 @@ void PhotoDesk::mark_axis(const Ring& two) {
   const auto picture = described();
   const auto girth = document_.value().limb_girth_cm;
   if (!place_ || !picture) return;
-  if (!girth) return tracing_.say("Type the limb's girth on the left first.");
+  if (!girth) return tracing_.say(spoken("Type the limb's girth on the left first."));
   const picture::LimbView view{.axis_from = place_->to_pixel(two.at(0)),
                                .axis_to = place_->to_pixel(two.at(1)),
                                .girth_cm = *girth};
@@ -215,13 +215,14 @@ void PhotoDesk::mark_axis(const Ring& two) {
   document_.edit(spoken("middle line of the limb"), {}, [&](wound::Case& value) {
     if (value.current().picture) value.current().picture->limb = view;
   });
-  tracing_.say("Trace the wound, then press Unroll.");
+  tracing_.say(spoken("Trace the wound, then press Unroll."));
 }
 
 void PhotoDesk::unroll() {
   const auto picture = described();
   if (!picture || !picture->limb || !picture->reference || !tracing_.has_outline()) {
-    return tracing_.say("Unrolling takes a scale, the limb's middle line and a traced outline.");
+    return tracing_.say(
+        spoken("Unrolling takes a scale, the limb's middle line and a traced outline."));
   }
   try {
     const picture::Calibration calibration(*picture->reference);
@@ -231,7 +232,7 @@ void PhotoDesk::unroll() {
     unrolled_words_ =
         spoken("Unrolled from the limb: {1} cm\u00b2, flat in the picture {2} cm\u00b2.",
                {number(geometry::area(round), 1), number(geometry::area(flat), 1)});
-    tracing_.offer(round, "unroll");
+    tracing_.offer(round, spoken("unroll"));
     emit changed();
   } catch (const InputError& error) {
     emit failed(spoken("The outline cannot be unrolled."), error);

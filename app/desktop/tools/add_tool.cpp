@@ -12,7 +12,7 @@ QString AddTool::obstacle() const { return desk().has_outline() ? QString() : no
 
 void AddTool::done(const geometry::Ring& stroke) {
   const geometry::Ring area = area_in(stroke);
-  if (area.size() < 3) return desk().say("Nothing was gone round.");
+  if (area.size() < 3) return desk().say(spoken("Nothing was gone round."));
   if (tracing::first_crossing(area, true)) return desk().say(crossing_words());
   const ShapeRef ref = desk().target().ref;
   desk().change(spoken("add to {1}", {title_of(desk().document().value(), ref)}),

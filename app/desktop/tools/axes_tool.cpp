@@ -29,7 +29,7 @@ std::optional<AxesTool::Axes> AxesTool::axes(const Ring& three) const {
 void AxesTool::point_put() {
   if (points().size() < 3) return;
   const auto found = axes(take_points());
-  if (!found) return desk().say("Too narrow: nothing was drawn.");
+  if (!found) return desk().say(spoken("Too narrow: nothing was drawn."));
   desk().offer(shape(*found), what());
 }
 

@@ -21,8 +21,8 @@ void CornersTool::point_put() {
 void CornersTool::finish() {
   Ring ring = take_points();
   while (ring.size() > 1 && ring.back() == ring.front()) ring.pop_back();
-  if (ring.size() >= 3) return desk().offer(std::move(ring), "corners");
-  if (!ring.empty()) desk().say("An outline has three corners or more.");
+  if (ring.size() >= 3) return desk().offer(std::move(ring), spoken("corners"));
+  if (!ring.empty()) desk().say(spoken("An outline has three corners or more."));
 }
 
 void CornersTool::paint_drawing(QPainter& painter) const {

@@ -17,7 +17,7 @@ class EllipseTool : public AxesTool {
   geometry::Ring shape(const Axes& axes) const override {
     return geometry::ellipse(axes.length_cm, axes.width_cm, axes.centre, axes.angle_deg);
   }
-  QString what() const override { return "ellipse"; }
+  QString what() const override { return spoken("ellipse"); }
 };
 
 }  // namespace drapewright::desktop

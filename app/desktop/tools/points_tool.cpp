@@ -135,7 +135,7 @@ void PointsTool::move_corner(std::size_t corner, Point by) {
   Ring ring = desk_.outline();
   ring[corner] = ring[corner] + by;
   if (tracing::crossing_at_corner(ring, corner)) {
-    return desk_.say("There the outline would cross itself: the point stays.");
+    return desk_.say(spoken("There the outline would cross itself: the point stays."));
   }
   const ShapeRef ref = desk_.target().ref;
   desk_.change(
@@ -156,7 +156,8 @@ void PointsTool::insert_after(std::size_t corner) {
 
 void PointsTool::remove_corner(std::size_t corner) {
   Ring ring = desk_.outline();
-  if (ring.size() <= fewest_corners) return desk_.say("An outline has three corners or more.");
+  if (ring.size() <= fewest_corners)
+    return desk_.say(spoken("An outline has three corners or more."));
   ring.erase(ring.begin() + static_cast<std::ptrdiff_t>(corner));
   desk_.offer(std::move(ring), spoken("remove point"));
 }

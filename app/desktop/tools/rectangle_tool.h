@@ -17,7 +17,7 @@ class RectangleTool : public AxesTool {
   geometry::Ring shape(const Axes& axes) const override {
     return geometry::rectangle(axes.length_cm, axes.width_cm, axes.centre, axes.angle_deg);
   }
-  QString what() const override { return "rectangle"; }
+  QString what() const override { return spoken("rectangle"); }
 };
 
 }  // namespace drapewright::desktop

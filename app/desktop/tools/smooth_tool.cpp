@@ -2,6 +2,7 @@
 
 #include "app/desktop/canvas/plan_view.h"
 #include "app/desktop/tools/tool_words.h"
+#include "app/wording/spoken.h"
 #include "core/tracing/reshape.h"
 #include "core/tracing/trace.h"
 
@@ -19,8 +20,9 @@ QString SmoothTool::obstacle() const {
 void SmoothTool::done(const geometry::Ring& stroke) {
   const auto ring =
       tracing::smoothed_stretch(desk().outline(), stroke, reach_cm(view()), window_cm);
-  if (!ring) return desk().say("Start and end on the edge of the chosen outline, in two places.");
-  desk().offer(*ring, "smooth");
+  if (!ring)
+    return desk().say(spoken("Start and end on the edge of the chosen outline, in two places."));
+  desk().offer(*ring, spoken("smooth"));
 }
 
 }  // namespace drapewright::desktop

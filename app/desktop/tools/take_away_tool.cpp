@@ -14,7 +14,7 @@ QString TakeAwayTool::obstacle() const {
 
 void TakeAwayTool::done(const geometry::Ring& stroke) {
   const geometry::Ring area = area_in(stroke);
-  if (area.size() < 3) return desk().say("Nothing was gone round.");
+  if (area.size() < 3) return desk().say(spoken("Nothing was gone round."));
   if (tracing::first_crossing(area, true)) return desk().say(crossing_words());
   const ShapeRef ref = desk().target().ref;
   desk().change(spoken("take from {1}", {title_of(desk().document().value(), ref)}),

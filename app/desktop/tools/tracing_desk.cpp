@@ -4,6 +4,7 @@
 
 #include "app/desktop/canvas/plan_view.h"
 #include "app/desktop/document/case_document.h"
+#include "app/desktop/document/clock_hours.h"
 #include "app/wording/spoken.h"
 #include "core/base/error.h"
 #include "core/geometry/measures.h"
@@ -84,7 +85,9 @@ bool TracingDesk::enter(const QString& what, wound::Case next, const QString& fi
     say(*fault);
     return false;
   }
+  const QString doubt = hours_in_doubt(document_.value(), next);
   document_.change(what, std::move(next), field);
+  if (!doubt.isEmpty()) say(doubt);
   return true;
 }
 

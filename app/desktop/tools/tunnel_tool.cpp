@@ -14,7 +14,7 @@ constexpr double most_extent_cm = 50;  // the file format's
 QString TunnelTool::mark(const Reach& reach) {
   if (reach.out_cm <= 0) return spoken("End outside the wound: as far as the tunnel leads.");
   if (reach.out_cm > most_extent_cm) return spoken("A tunnel is 50 cm long at most.");
-  desk().change("tunnel", [&](wound::Case& value) -> std::optional<QString> {
+  desk().change(spoken("tunnel"), [&](wound::Case& value) -> std::optional<QString> {
     target_wound(value).tunnels.push_back({.clock = reach.start_clock, .length_cm = reach.out_cm});
     return std::nullopt;
   });

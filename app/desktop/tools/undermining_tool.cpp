@@ -16,7 +16,7 @@ QString UnderminingTool::mark(const Reach& reach) {
   if (reach.from_clock == reach.to_clock)
     return spoken("Drag along the edge as well: a range of hours.");
   if (reach.out_cm > most_extent_cm) return spoken("Undermining reaches 30 cm at most.");
-  desk().change("undermining", [&](wound::Case& value) -> std::optional<QString> {
+  desk().change(spoken("undermining"), [&](wound::Case& value) -> std::optional<QString> {
     target_wound(value).undermining.push_back(
         {.from_clock = reach.from_clock, .to_clock = reach.to_clock, .extent_cm = reach.out_cm});
     return std::nullopt;

@@ -29,6 +29,12 @@ QString number(double value, int digits) {
   return QString::fromStdString(format_number(value, digits));
 }
 
+/// What the Edit menu calls a change; {1} is the shape.
+const char* step_words(const Displacement& change) {
+  if (change.turn_deg != 0) return term("turn {1}");
+  return change.factor == 1 ? term("move {1}") : term("scale {1}");
+}
+
 }  // namespace
 
 void WholeTool::plan_shown() {
@@ -107,10 +113,7 @@ void WholeTool::release() {
   const auto done = std::exchange(drag_, std::nullopt);
   desk_.view().update();
   if (!done) return;
-  const QString what = done->grip == Grip::inside ? "move"
-                       : done->grip == Grip::turn ? "turn"
-                                                  : "scale";
-  make(done->change, what, false);
+  make(done->change, false);
 }
 
 void WholeTool::cancel() {
@@ -118,12 +121,13 @@ void WholeTool::cancel() {
   desk_.view().update();
 }
 
-void WholeTool::make(const Displacement& change, const QString& what, bool by_key) {
+void WholeTool::make(const Displacement& change, bool by_key) {
   if (change.by_cm == Point{} && change.turn_deg == 0 && change.factor == 1) return;
   const ShapeRef ref = desk_.target().ref;
   const Point about = middle();
+  const char* what = step_words(change);
   desk_.change(
-      what + " " + title_of(desk_.document().value(), ref),
+      spoken(what, {title_of(desk_.document().value(), ref)}),
       [&](wound::Case& value) -> std::optional<QString> {
         place_anew(value, ref, about, change);
         const auto box = geometry::bounding_box(outline_of(value, ref));
@@ -132,7 +136,7 @@ void WholeTool::make(const Displacement& change, const QString& what, bool by_ke
         if (size < 0.2) return spoken("An outline is 2 mm across at least.");
         return std::nullopt;
       },
-      by_key ? QString("%1 %2 %3").arg(what).arg(ref.index).arg(ref.island) : QString());
+      by_key ? QString("%1 %2 %3").arg(QString(what)).arg(ref.index).arg(ref.island) : QString());
 }
 
 QString WholeTool::stop_name(int) const {
@@ -147,21 +151,21 @@ QString WholeTool::stop_name(int) const {
 bool WholeTool::key(int, const QKeyEvent& event) {
   if (!in_hand() || drag_) return event.key() != Qt::Key_Escape;
   if (const auto step = arrow_step_cm(event)) {
-    make({.by_cm = *step}, "move", true);
+    make({.by_cm = *step}, true);
     return true;
   }
   switch (event.key()) {
     case Qt::Key_Comma:
-      make({.turn_deg = 1}, "turn", true);
+      make({.turn_deg = 1}, true);
       return true;
     case Qt::Key_Period:
-      make({.turn_deg = -1}, "turn", true);
+      make({.turn_deg = -1}, true);
       return true;
     case Qt::Key_BracketLeft:
-      make({.factor = 1 / 1.01}, "scale", true);
+      make({.factor = 1 / 1.01}, true);
       return true;
     case Qt::Key_BracketRight:
-      make({.factor = 1.01}, "scale", true);
+      make({.factor = 1.01}, true);
       return true;
     default:
       return false;

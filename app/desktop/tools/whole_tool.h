@@ -38,7 +38,7 @@ class WholeTool : public CanvasTool {
   QRectF frame() const;
   QPointF turn_handle() const;
   geometry::Point middle() const;
-  void make(const Displacement& change, const QString& what, bool by_key);
+  void make(const Displacement& change, bool by_key);
 
   TracingDesk& desk_;
   std::optional<Drag> drag_;

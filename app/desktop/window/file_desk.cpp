@@ -170,6 +170,12 @@ void FileDesk::save_picture(const report::Drawing& drawing) {
   write(path, png.data());
 }
 
+void FileDesk::save_pdf(const QByteArray& pdf) {
+  const QString path = ask_place(spoken("Save the pages as"), spoken("PDF (*.pdf);;All files (*)"),
+                                 "pdf", "-pages.pdf");
+  if (!path.isEmpty()) write(path, pdf);
+}
+
 QStringList FileDesk::recent() const { return QSettings().value(recent_key).toStringList(); }
 
 void FileDesk::remember(const QString& path) {

@@ -49,6 +49,8 @@ class FileDesk : public QObject {
   void save_list(const QByteArray& csv);
   /// Asks for a place and writes the drawing there: as PNG where the name says so, else as SVG.
   void save_picture(const report::Drawing& drawing);
+  /// Asks for a place and writes the pages there.
+  void save_pdf(const QByteArray& pdf);
   void cancel_reading();
 
  signals:

@@ -18,9 +18,11 @@
 #include <algorithm>
 
 #include "app/desktop/canvas/plan_view.h"
+#include "app/desktop/pages/page_desk.h"
 #include "app/desktop/panels/cautions_page.h"
 #include "app/desktop/panels/findings_panel.h"
 #include "app/desktop/panels/materials_panel.h"
+#include "app/desktop/panels/record_page.h"
 #include "app/desktop/panels/settings_page.h"
 #include "app/desktop/panels/wound_page.h"
 #include "app/desktop/photo/photo_desk.h"
@@ -88,7 +90,7 @@ MainWindow::MainWindow(const QString& today, QWidget* parent)
   setAcceptDrops(true);
   late_.setSingleShot(true);
   late_.setInterval(waiting_is_told_after_ms);
-  build_panes();
+  build_panes(today);
   build_tools();
   build_status_bar();
   build_file_menu();
@@ -113,7 +115,7 @@ bool MainWindow::is_up_to_date() const {
   return document_.has_wounds() ? result_.planned == document_.shared() : !result_.planned;
 }
 
-void MainWindow::build_panes() {
+void MainWindow::build_panes(const QString& today) {
   seen_ = new QTabWidget(this);
   seen_->setDocumentMode(true);
   seen_->setAccessibleName(spoken("What was seen, and how to dress it"));
@@ -121,6 +123,7 @@ void MainWindow::build_panes() {
   seen_->addTab(wound_page_, spoken("Wound"));
   seen_->addTab(new CautionsPage(document_, this), spoken("Cautions"));
   seen_->addTab(new SettingsPage(document_, this), spoken("Dressing"));
+  seen_->addTab(record_ = new RecordPage(document_, today.toStdString(), this), spoken("Record"));
   shown_ = new QTabWidget(this);
   shown_->setDocumentMode(true);
   shown_->setAccessibleName(spoken("The plan, drawn"));
@@ -235,6 +238,15 @@ StoresWindow& MainWindow::open_stores() {
   return *stores_;
 }
 
+PageDesk& MainWindow::open_pages() {
+  auto* desk =
+      new PageDesk(is_up_to_date() ? result_ : PlanResult{},
+                   QDate::currentDate().toString(Qt::ISODate).toStdString(), *files_, this);
+  desk->setAttribute(Qt::WA_DeleteOnClose);
+  desk->open();
+  return *desk;
+}
+
 void MainWindow::forget() {
   drawing_->expect_other_case();
   take({});
@@ -248,6 +260,7 @@ void MainWindow::take(const PlanResult& result) {
   results_->show_result(result);
   drawing_->show_result(result);
   sheets_->show_result(result);
+  record_->show_result(result);
   emit planned();
 }
 

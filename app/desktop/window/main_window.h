@@ -18,8 +18,10 @@ class Appearance;
 class DrawingPane;
 class FileDesk;
 class OutlineDesk;
+class PageDesk;
 class PlanView;
 class PortTool;
+class RecordPage;
 class ResultPane;
 class SheetsPage;
 class StoresWindow;
@@ -47,6 +49,8 @@ class MainWindow : public QMainWindow {
   const PlanResult& result() const { return result_; }
   /// Shows the stores' window, which is made when it is first asked for.
   StoresWindow& open_stores();
+  /// Shows what can be printed of the latest plan.
+  PageDesk& open_pages();
   /// Whether what is shown belongs to the case as it is now.
   bool is_up_to_date() const;
 
@@ -59,7 +63,7 @@ class MainWindow : public QMainWindow {
   void dropEvent(QDropEvent* event) override;
 
  private:
-  void build_panes();
+  void build_panes(const QString& today);
   void build_tools();
   void build_status_bar();
   void build_file_menu();
@@ -94,6 +98,7 @@ class MainWindow : public QMainWindow {
   QTabWidget* shown_ = nullptr;
   DrawingPane* drawing_ = nullptr;
   SheetsPage* sheets_ = nullptr;
+  RecordPage* record_ = nullptr;
   ResultPane* results_ = nullptr;
   QProgressBar* progress_ = nullptr;
   QLabel* cursor_ = nullptr;

@@ -57,6 +57,12 @@ void MainWindow::build_file_menu() {
   menu->addAction(spoken("Save &materials list…"), QKeySequence("Ctrl+Shift+M"),
                   &results_->materials(), &MaterialsPanel::save_wanted);
   menu->addSeparator();
+  QAction* pages = menu->addAction(spoken("Pages and p&rinting…"), QKeySequence::Print, this,
+                                   [this] { open_pages(); });
+  pages->setObjectName("print");
+  pages->setToolTip(
+      spoken("Plan sheet, cutting templates at life size, application record, labels."));
+  menu->addSeparator();
   menu->addAction(spoken("S&tores…"), QKeySequence("Ctrl+T"), this, [this] { open_stores(); });
   menu->addSeparator();
   menu->addAction(spoken("&Quit"), QKeySequence("Ctrl+Q"), this, &QWidget::close);
