@@ -12,6 +12,7 @@ case $preset in
   *) fail "unknown preset '$preset'; expected release, sanitize or core" ;;
 esac
 sh scripts/install.sh "$packages"
+[ "$preset" = core ] || sh scripts/fhir_schema.sh
 build "$preset"
 
 # No window needs to appear: tests that want a real one start a display of their own.

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "app/batch/check_command.h"
+#include "app/batch/export_command.h"
 #include "app/batch/faults.h"
 #include "app/batch/forecast_command.h"
 #include "app/batch/layout_command.h"
@@ -84,6 +85,7 @@ int run(int count, char** arguments) {
   add_templates_command(app, status);
   add_record_command(app, status);
   add_outline_command(app, status);
+  add_export_command(app, status);
   add_squares_command(app, status);
   add_layout_command(app, status);
   add_forecast_command(app, status);

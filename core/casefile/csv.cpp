@@ -11,9 +11,18 @@
 namespace drapewright::casefile {
 namespace {
 
-/// What a spreadsheet would take for a formula; written after an apostrophe, and read back without.
+/// Digits with a mark, of either language.
+bool is_amount(std::string_view text) {
+  return !text.empty() && text.find_first_not_of("0123456789.,") == std::string_view::npos;
+}
+
+/// What a spreadsheet would take for a formula, whatever blanks it stands behind; written after an
+/// apostrophe, and read back without. A minus begins one, too, unless it is a number's.
 bool is_formula(std::string_view cell) {
-  return !cell.empty() && std::string_view("=+@").find(cell.front()) != std::string_view::npos;
+  const std::size_t first = cell.find_first_not_of(" \t\r\n");
+  if (first == std::string_view::npos) return false;
+  if (cell[first] == '-') return !is_amount(cell.substr(first + 1));
+  return std::string_view("=+@").find(cell[first]) != std::string_view::npos;
 }
 
 bool is_blank(char c) { return c == ' ' || c == '\t'; }

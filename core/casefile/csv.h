@@ -23,7 +23,8 @@ using CsvRow = std::vector<CsvCell>;
 std::vector<CsvRow> rows_of_csv(std::string_view text, const std::string& file);
 
 /// One line of a table: cells quoted where they must be; ends with CR LF as RFC 4180 says. A cell
-/// that a spreadsheet would take for a formula stands in quotes after an apostrophe.
+/// that a spreadsheet would take for a formula stands in quotes after an apostrophe; a negative
+/// number is none.
 std::string csv_line(const std::vector<std::string>& cells);
 
 /// A table whose first row names its columns, in any order.

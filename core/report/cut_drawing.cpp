@@ -11,8 +11,7 @@
 
 #include "core/base/numbers.h"
 #include "core/base/say.h"
-#include "core/geometry/distance.h"
-#include "core/geometry/shapes.h"
+#include "core/dressing/placed_seams.h"
 #include "core/report/cut_words.h"
 #include "core/report/inner_point.h"
 #include "core/report/plan_drawing.h"
@@ -33,8 +32,6 @@ using geometry::Point;
 constexpr std::array reductions{1.0, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0};
 constexpr double a4_width_mm = 210, a4_height_mm = 297;
 constexpr double edge_mm = 4;
-/// How near a piece's edge has to run to a seam to be a side of it.
-constexpr double seam_reach_cm = 1e-3;
 
 /// One sheet on the page: its caption above it.
 struct Block {
@@ -194,20 +191,9 @@ class CutPage {
                             .layer = layer.kind,
                             .bold = true,
                             .plate = true});
-    for (const dressing::Seam& seam : plan_.fill.seams) draw_seam(seam, placement, map);
-  }
-
-  /// A seam is a side of two parts; on the sheet it is drawn along each.
-  void draw_seam(const dressing::Seam& seam, const dressing::Placement& placement,
-                 const ScaleMap& map) {
-    if (seam.wound != placement.wound || seam.layer != placement.layer) return;
-    const auto on_sheet = [&](Point p) {
-      return geometry::moved(geometry::turned(p, placement.angle_deg), placement.shift_cm);
-    };
-    const Point from = on_sheet(seam.line.from), to = on_sheet(seam.line.to);
-    const geometry::EdgeIndex edges(geometry::Region{placement.outline_cm});
-    if (edges.nearest(0.5 * (from + to)).distance_cm > seam_reach_cm) return;
-    seams_.strokes.push_back({{map.to_mm(from), map.to_mm(to)}, LayerKind::seam});
+    for (const auto& seam : dressing::placed_seams(plan_.fill, placement)) {
+      seams_.strokes.push_back({{map.to_mm(seam.from), map.to_mm(seam.to)}, LayerKind::seam});
+    }
   }
 
   /// Crossed out, as drawings mark what is left over.
@@ -286,10 +272,12 @@ class CutPage {
   }
 
   std::string description() const {
-    std::string words = count_of(static_cast<int>(plan_.cut_layout.size()), "filler sheet", "filler sheets") +
-                        " to open for one application.";
+    std::string words =
+        count_of(static_cast<int>(plan_.cut_layout.size()), "filler sheet", "filler sheets") +
+        " to open for one application.";
     if (!plan_.film_layout.empty()) {
-      words += " " + count_of(static_cast<int>(plan_.film_layout.size()), "film sheet", "film sheets") +
+      words += " " +
+               count_of(static_cast<int>(plan_.film_layout.size()), "film sheet", "film sheets") +
                " that several films are cut from.";
     }
     for (const Block& block : flow_.blocks) {

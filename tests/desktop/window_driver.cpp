@@ -2,6 +2,7 @@
 
 #include <QAbstractButton>
 #include <QApplication>
+#include <QDate>
 #include <QFileDialog>
 #include <QLabel>
 #include <QLineEdit>
@@ -36,7 +37,7 @@ QString words_of(QWidget& dialog) {
 
 }  // namespace
 
-WindowDriver::WindowDriver() : window_("2026-11-24") {
+WindowDriver::WindowDriver() : window_(QDate::currentDate().toString(Qt::ISODate)) {
   window_.show();
   if (!QTest::qWaitForWindowExposed(&window_)) throw std::runtime_error("the window stays hidden");
   window_.activateWindow();

@@ -1,37 +1,25 @@
 #include "app/desktop/panels/material_rows.h"
 
 #include <QStringList>
-#include <algorithm>
 
 #include "app/wording/spoken.h"
 #include "core/base/numbers.h"
+#include "core/casefile/csv.h"
 #include "core/supplies/stock_item.h"
 
 namespace drapewright::desktop {
 namespace {
 
-QString quoted(QString cell) {
-  static const QString special = "\",\r\n";
-  const bool needs_quotes =
-      std::any_of(cell.begin(), cell.end(), [](QChar c) { return special.contains(c); });
-  return needs_quotes ? '"' + cell.replace('"', "\"\"") + '"' : cell;
-}
-
 QString on_one_line(QString cell) { return cell.replace('\t', ' ').replace('\n', ' '); }
 
-template <class Cell>
-QString table(const std::vector<MaterialRow>& rows, const QString& between, const QString& end,
-              const Cell& cell) {
-  QString text;
-  const auto add = [&](const MaterialRow& row) {
-    text += QStringList{cell(row.item), cell(row.per_application), cell(row.per_course),
-                        cell(row.basis)}
-                .join(between) +
-            end;
+/// Titles, then the lines.
+std::vector<QStringList> cells_of(const std::vector<MaterialRow>& rows) {
+  const auto cells = [](const MaterialRow& row) {
+    return QStringList{row.item, row.per_application, row.per_course, row.basis};
   };
-  add(material_titles());
-  for (const auto& row : rows) add(row);
-  return text;
+  std::vector<QStringList> all{cells(material_titles())};
+  for (const auto& row : rows) all.push_back(cells(row));
+  return all;
 }
 
 }  // namespace
@@ -53,11 +41,22 @@ std::vector<MaterialRow> material_rows(const dressing::Plan& plan) {
 }
 
 QString as_tab_separated(const std::vector<MaterialRow>& rows) {
-  return table(rows, "\t", "\n", on_one_line);
+  QString text;
+  for (QStringList line : cells_of(rows)) {
+    for (QString& cell : line) cell = on_one_line(cell);
+    text += line.join('\t') + '\n';
+  }
+  return text;
 }
 
 QByteArray as_csv(const std::vector<MaterialRow>& rows) {
-  return table(rows, ",", "\r\n", quoted).toUtf8();
+  std::string text;
+  for (const QStringList& line : cells_of(rows)) {
+    std::vector<std::string> cells;
+    for (const QString& cell : line) cells.push_back(cell.toStdString());
+    text += casefile::csv_line(cells);
+  }
+  return QByteArray::fromStdString(text);
 }
 
 }  // namespace drapewright::desktop

@@ -37,6 +37,12 @@ class FileDesk : public QObject {
   void set_companion(std::function<void(const QString& case_path)> write) {
     companion_ = std::move(write);
   }
+  /// Asks where to save what comes of this case. @param suffix  where the name has none
+  /// @return empty when no place was chosen
+  QString ask_place(const QString& title, const QString& filter, const QString& suffix,
+                    const QString& ending);
+  /// Puts the bytes in the place of a file, or says why it cannot.
+  void write(const QString& path, const QByteArray& bytes);
   /// Asks for a picture. @return empty when none was chosen
   QString ask_photo();
 
@@ -65,9 +71,6 @@ class FileDesk : public QObject {
   void take(const ReadResult& result);
   bool open_read(const ReadResult& result);
   bool save_to(const QString& path);
-  QString ask_place(const QString& title, const QString& filter, const QString& suffix,
-                    const QString& ending);
-  void write(const QString& path, const QByteArray& bytes);
   void remember(const QString& path);
 
   CaseDocument& document_;

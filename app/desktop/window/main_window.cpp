@@ -35,6 +35,7 @@
 #include "app/desktop/tools/tracing_desk.h"
 #include "app/desktop/window/appearance.h"
 #include "app/desktop/window/drawing_pane.h"
+#include "app/desktop/window/export_desk.h"
 #include "app/desktop/window/fault_box.h"
 #include "app/desktop/window/file_desk.h"
 #include "app/desktop/window/help.h"
@@ -86,6 +87,8 @@ MainWindow::MainWindow(const QString& today, QWidget* parent)
       document_(today),
       files_(new FileDesk(document_, today, *this)),
       outlines_(new OutlineDesk(document_, *files_, *this)),
+      exports_(new ExportDesk(
+          *files_, [this] { return result_; }, *this)),
       appearance_(new Appearance(this)) {
   setAcceptDrops(true);
   late_.setSingleShot(true);

@@ -16,6 +16,7 @@ namespace drapewright::desktop {
 
 class Appearance;
 class DrawingPane;
+class ExportDesk;
 class FileDesk;
 class OutlineDesk;
 class PageDesk;
@@ -90,6 +91,7 @@ class MainWindow : public QMainWindow {
   QTimer late_;  ///< runs out when a plan takes long enough to be waited for
   FileDesk* files_;
   OutlineDesk* outlines_;
+  ExportDesk* exports_;
   Appearance* appearance_;
   bool keeps_layout_ = false;
   QSplitter* panes_ = nullptr;

@@ -11,6 +11,7 @@
 #include "app/desktop/tools/tool_row.h"
 #include "app/desktop/window/appearance.h"
 #include "app/desktop/window/drawing_pane.h"
+#include "app/desktop/window/export_desk.h"
 #include "app/desktop/window/file_desk.h"
 #include "app/desktop/window/help.h"
 #include "app/desktop/window/main_window.h"
@@ -56,6 +57,8 @@ void MainWindow::build_file_menu() {
   offer();
   menu->addAction(spoken("Save &materials list…"), QKeySequence("Ctrl+Shift+M"),
                   &results_->materials(), &MaterialsPanel::save_wanted);
+  exports_->add_to(*menu->addMenu(spoken("E&xport")));
+  connect(this, &MainWindow::planned, exports_, &ExportDesk::offer);
   menu->addSeparator();
   QAction* pages = menu->addAction(spoken("Pages and p&rinting…"), QKeySequence::Print, this,
                                    [this] { open_pages(); });
