@@ -150,12 +150,6 @@ class Forecaster {
 
 }  // namespace
 
-Band band_of(const Quantity& quantity) {
-  return {quantity.mean(),           quantity.spread(),        quantity.enough_for(0.05),
-          quantity.enough_for(0.25), quantity.enough_for(0.5), quantity.enough_for(0.75),
-          quantity.enough_for(0.95)};
-}
-
 Forecast forecast_of(const Caseload& caseload, const RecordedUse& recorded, const Shelf& stock,
                      const Settings& settings, const Progress& progress) {
   check(settings);

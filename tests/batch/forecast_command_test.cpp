@@ -102,6 +102,15 @@ TEST_F(ForecastCommand, KeepsTheShelfInBalance) {
   }
 }
 
+// Two ports are there and three come on day 4. The first dressings of both courses take the two, the
+// second course's next on day 2, 2026-03-04, finds none.
+TEST_F(ForecastCommand, SaysOnWhichDayAnItemRunsOut) {
+  const json shelf = item(certain({"--stock", "stock.csv"}), "Port with tubing")["shelf"];
+  ASSERT_EQ(shelf["run_out"].size(), 5u);
+  for (const auto& one : shelf["run_out"]) EXPECT_EQ(one["date"], "2026-03-04") << one["chance"];
+  EXPECT_EQ(shelf["run_out_early"], "2026-03-08");
+}
+
 TEST_F(ForecastCommand, IsTheSameEveryTimeAndWithAnyNumberOfJobs) {
   const auto text = [&](const char* jobs) {
     return run({"--json", "--jobs", jobs, "--new-patients-per-week", "2"}).out;
