@@ -22,6 +22,7 @@ void Caseload::forget() {
   for (auto& [name, item] : items_) {
     item.like = nullptr;
     item.known.clear();
+    item.known_present.clear();
   }
 }
 
@@ -49,17 +50,27 @@ const Caseload::Item& Caseload::first_like(const Item& item) const {
 const Quantity& Caseload::use(const std::string& item, int from, int to) const {
   const Item& one = first_like(items_.at(item));
   const auto [at, is_new] = one.known.try_emplace({from, to});
-  if (is_new) at->second = use(one.demand, from, to);
+  if (!is_new) return at->second;
+  at->second = present(one, from, to);
+  if (arrivals_per_week_ > 0) {
+    at->second = sum(at->second, arrivals(one.demand.anew, from, to));
+  }
   return at->second;
 }
 
-Quantity Caseload::use(const Demand& demand, int from, int to) const {
+/// Of the patients that are there now. Once all their courses are over nothing changes any more.
+const Quantity& Caseload::present(const Item& item, int from, int to) const {
+  int over = 0;
+  for (const auto& [pattern, count] : item.demand.now) over = std::max(over, latest_end(pattern));
+  from = std::min(from, over);
+  to = std::min(to, over);
+  const auto [at, is_new] = item.known_present.try_emplace({from, to});
+  if (!is_new) return at->second;
   std::vector<Quantity> parts;
-  for (const auto& [pattern, count] : demand.now) {
+  for (const auto& [pattern, count] : item.demand.now) {
     parts.push_back(repeated(use_of(pattern, from, to), count));
   }
-  if (arrivals_per_week_ > 0) parts.push_back(arrivals(demand.anew, from, to));
-  return sum(std::move(parts));
+  return at->second = sum(std::move(parts));
 }
 
 /// New patients come on every day of the forecast alike. One that comes on day s has been there for

@@ -38,11 +38,11 @@ class Caseload {
     supplies::Kind kind = supplies::Kind::other;
     Demand demand;
     mutable const Item* like = nullptr;  ///< the first that is used in the same way
-    mutable std::map<std::pair<int, int>, Quantity> known;
+    mutable std::map<std::pair<int, int>, Quantity> known, known_present;
   };
 
   const Item& first_like(const Item& item) const;
-  Quantity use(const Demand& demand, int from, int to) const;
+  const Quantity& present(const Item& item, int from, int to) const;
   Quantity arrivals(const Counts& anew, int from, int to) const;
   void forget();
 

@@ -134,9 +134,12 @@ class Follower {
   void find_run_out(int to, double chance) {
     auto& days = result_.run_out_days;
     while (days.size() < run_out_chances.size() && chance >= run_out_chances[days.size()]) {
-      int day = looked_ + 1;
-      while (day < to && look_at(day).state.been_short() < run_out_chances[days.size()]) ++day;
-      days.push_back(day - 1);
+      int before = looked_, by = to;
+      while (by - before > 1) {
+        const int day = (before + by) / 2;
+        (look_at(day).state.been_short() < run_out_chances[days.size()] ? before : by) = day;
+      }
+      days.push_back(by - 1);
     }
     looked_ = to;
   }
