@@ -41,6 +41,8 @@ class ForecastWriter {
  private:
   void write_body(const Forecast& value) {
     out_.number("patients", value.patients);
+    out_.number("new_patients_per_week", value.new_patients_per_week);
+    out_.number("profiles", value.profiles);
     out_.number("service_level", value.service_level);
     out_.number("cost", value.cost);
     out_.number("cost_per_patient", value.cost_per_patient);

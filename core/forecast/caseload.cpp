@@ -18,6 +18,17 @@ void Caseload::add(const Patient& patient, int count) {
   forget();
 }
 
+void Caseload::add_profile(const Patient& patient, int count) {
+  if (patient.items.empty()) return;
+  profiles_ += count;
+  for (const ItemUse& use : patient.items) {
+    Item& item = items_[use.item];
+    item.kind = use.kind;
+    item.demand.profiles[use.anew] += count;
+  }
+  forget();
+}
+
 void Caseload::forget() {
   for (auto& [name, item] : items_) {
     item.like = nullptr;
@@ -53,7 +64,7 @@ const Quantity& Caseload::use(const std::string& item, int from, int to) const {
   if (!is_new) return at->second;
   at->second = present(one, from, to);
   if (arrivals_per_week_ > 0) {
-    at->second = sum(at->second, arrivals(one.demand.anew, from, to));
+    at->second = sum(at->second, arrivals(one.demand, from, to));
   }
   return at->second;
 }
@@ -76,8 +87,10 @@ const Quantity& Caseload::present(const Item& item, int from, int to) const {
 /// New patients come on every day of the forecast alike. One that comes on day s has been there for
 /// from - s days when the window opens; each is one of the patterns, or one that does not use this
 /// item at all.
-Quantity Caseload::arrivals(const Counts& anew, int from, int to) const {
-  if (to <= 0 || patients_ == 0) return {};
+Quantity Caseload::arrivals(const Demand& demand, int from, int to) const {
+  const Counts& anew = profiles_ > 0 ? demand.profiles : demand.anew;
+  const int all = profiles_ > 0 ? profiles_ : patients_;
+  if (to <= 0 || all == 0) return {};
   Mixture one;
   int users = 0;
   for (const auto& [pattern, count] : anew) {
@@ -91,7 +104,7 @@ Quantity Caseload::arrivals(const Counts& anew, int from, int to) const {
       one.add(static_cast<double>(count) * times, use_of(pattern, window.first, window.second));
     }
   }
-  one.add(static_cast<double>(patients_ - users) * to, Quantity());
+  one.add(static_cast<double>(all - users) * to, Quantity());
   return compound_poisson(arrivals_per_week_ / 7 * to, one.taken());
 }
 

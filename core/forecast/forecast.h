@@ -32,6 +32,8 @@ struct Forecast {
   int weeks = 0;
   double service_level = 0;
   int patients = 0;  ///< under therapy
+  double new_patients_per_week = 0;
+  int profiles = 0;  ///< chosen cases that new patients are like; 0: they are like the present ones
   std::vector<ItemForecast> items;
   double cost = 0;              ///< of all items that have a cost
   double order_cost = 0;        ///< of all orders that have one

@@ -102,8 +102,8 @@ TEST_F(ForecastCommand, KeepsTheShelfInBalance) {
   }
 }
 
-// Two ports are there and three come on day 4. The first dressings of both courses take the two, the
-// second course's next on day 2, 2026-03-04, finds none.
+// Two ports are there and three come on day 4. The first dressings of both courses take the two,
+// the second course's next on day 2, 2026-03-04, finds none.
 TEST_F(ForecastCommand, SaysOnWhichDayAnItemRunsOut) {
   const json shelf = item(certain({"--stock", "stock.csv"}), "Port with tubing")["shelf"];
   ASSERT_EQ(shelf["run_out"].size(), 5u);
@@ -117,6 +117,33 @@ TEST_F(ForecastCommand, IsTheSameEveryTimeAndWithAnyNumberOfJobs) {
   };
   EXPECT_EQ(text("1"), text("1"));
   EXPECT_EQ(text("1"), text("2"));
+}
+
+// Two a week, each 7 dressings at 48 h in 14 days once it is steady; at 72 h 5. Calculated.
+TEST_F(ForecastCommand, LetsNewPatientsBeLikeChosenCases) {
+  json value = case_with("over", 48);
+  value["applications"] = {{{"date", "2025-01-01"}, {"pieces_placed", 1}}};
+  folder_.put("often.json", value.dump());
+  const std::vector<std::string> more{"--weeks", "8", "--new-patients-per-week", "2"};
+  auto like = more;
+  like.insert(like.end(), {"--new-patients-like", "often.json", "--what-if", "change_every_h=72"});
+  const json chosen = certain(like);
+  EXPECT_EQ(chosen["profiles"], 1);
+  EXPECT_NEAR(item(chosen, "Port with tubing")["weeks"][7]["mean"].get<double>(), 14, 1e-9);
+  const json alternative = item(chosen["what_if"][0], "Port with tubing");
+  EXPECT_NEAR(alternative["weeks"][7]["mean"].get<double>(), 10, 1e-9);
+  const json mixed = item(certain(more), "Port with tubing");
+  EXPECT_NEAR(mixed["weeks"][7]["mean"].get<double>(), 12, 1e-9);
+  EXPECT_THAT(run(like).out, HasSubstr("New patients: 2 a week, like 1 chosen case."));
+}
+
+TEST_F(ForecastCommand, RefusesNewPatientsLikeNobody) {
+  EXPECT_EQ(run({"--new-patients-like", "cases/a.json"}).status, 2);
+  const Outcome none =
+      run({"--new-patients-per-week", "2", "--new-patients-like", "cases/none.json"});
+  EXPECT_EQ(none.status, 2);
+  EXPECT_THAT(none.out, IsEmpty());
+  EXPECT_THAT(none.err, HasSubstr("none.json"));
 }
 
 TEST_F(ForecastCommand, PutsAlternativesSideBySide) {

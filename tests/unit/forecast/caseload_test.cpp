@@ -62,6 +62,32 @@ TEST(Caseload, AgreesWithASimulationWithinItsOwnError) {
   }
 }
 
+TEST(Caseload, WithChosenProfilesAgreesWithASimulationOfThem) {
+  Settings settings = uncertain();
+  settings.new_patients_per_week = 2.5;
+  const auto all = some_patients(settings);
+  const std::vector<Patient> present{all[0], all[2]}, chosen{all[1], all[1], all[2]};
+  Caseload caseload(settings.new_patients_per_week);
+  for (const Patient& one : chosen) caseload.add_profile(one);
+  for (const Patient& one : present) caseload.add(one);
+  EXPECT_EQ(caseload.profiles(), 3);
+  for (const auto& [from, to] : {std::pair{0, 14}, {21, 28}}) {
+    expect_same(caseload.use("Film", from, to),
+                simulate(present, chosen, "Film", from, to, 2.5, 40000), std::to_string(from));
+  }
+}
+
+TEST(Caseload, OfProfilesAloneHasTheirUse) {
+  Caseload caseload(2.0);
+  const wound::Case over = example({"2026-01-01"});
+  caseload.add(patient(over));
+  EXPECT_TRUE(caseload.items().empty());
+  caseload.add_profile(patient(as_newcomer(over)));
+  EXPECT_EQ(caseload.patients(), 0);
+  EXPECT_NEAR(caseload.use("Film", 70, 77).mean(), 2.0 * 5, 1e-9);
+  EXPECT_EQ(Caseload(2.0).profiles(), 0);
+}
+
 TEST(Caseload, OfManyAlikeIsTheSumOfThem) {
   const Patient one = patient(example(), uncertain());
   Caseload counted, added;
