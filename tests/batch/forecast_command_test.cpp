@@ -137,6 +137,39 @@ TEST_F(ForecastCommand, LetsNewPatientsBeLikeChosenCases) {
   EXPECT_THAT(run(like).out, HasSubstr("New patients: 2 a week, like 1 chosen case."));
 }
 
+// The order list that docs/forecast.md works out step by step.
+TEST_F(ForecastCommand, OrdersWhatTheNotesWorkOutByHand) {
+  folder_.put("stock.csv",
+              "item,on_hand,expires,on_order,due,pack_size,lead_days,unit_cost,minimum\n"
+              "Port with tubing,6,,,,5,4,14,2\n"
+              "Film sheet 20 x 20 cm,12,2026-03-05,,,10,4,6,\n"
+              "Film sheet 20 x 20 cm,,,10,2026-03-09,,,,\n"
+              "Canister 300 mL,4,,,,4,3,18,\n");
+  std::vector<std::string> arguments{"forecast"};
+  for (const char* name : {"plain-heel", "narrow-arm", "no-port-zone"}) {
+    arguments.push_back(demo_case(name).string());
+  }
+  for (const char* word :
+       {"--stock", "stock.csv", "--today", "2026-03-02", "--weeks", "4", "--early-end-per-week",
+        "0", "--extension-share", "0", "--json"}) {
+    arguments.emplace_back(word);
+  }
+  const Outcome outcome = folder_.run(arguments);
+  ASSERT_EQ(outcome.status, 0) << outcome.err;
+  const json forecast = json::parse(outcome.out);
+  const auto order = [&](const std::string& name) { return item(forecast, name)["order"]; };
+  EXPECT_EQ(order("Port with tubing")["need"], 19);
+  EXPECT_EQ(order("Port with tubing")["reorder_point"], 11);
+  EXPECT_NEAR(order("Port with tubing")["textbook_reorder_point"].get<double>(), 8.74, 0.005);
+  EXPECT_EQ(order("Port with tubing")["cost"], 210);
+  EXPECT_EQ(order("Film sheet 20 x 20 cm")["need"], 12);
+  EXPECT_EQ(order("Film sheet 20 x 20 cm")["expiring"], 8);
+  EXPECT_EQ(order("Film sheet 20 x 20 cm")["packs"], 0);
+  EXPECT_EQ(order("Canister 300 mL")["need"], 6);
+  EXPECT_EQ(order("Canister 300 mL")["cost"], 72);
+  EXPECT_EQ(forecast["order_cost"], 282);
+}
+
 TEST_F(ForecastCommand, RefusesNewPatientsLikeNobody) {
   EXPECT_EQ(run({"--new-patients-like", "cases/a.json"}).status, 2);
   const Outcome none =

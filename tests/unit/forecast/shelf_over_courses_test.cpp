@@ -97,6 +97,22 @@ Compared compare(const std::vector<Pieces>& shelf, const std::string& item, doub
   return result;
 }
 
+/// used + left + wasted = start + received, in what is worked out and in what was seen; and each of
+/// them as it was seen, within `more` pieces.
+void expect_conserved(const Compared& both, double more) {
+  const ShelfForecast& exact = both.worked_out;
+  const double all = exact.start + exact.received;
+  EXPECT_NEAR(exact.used + exact.left + exact.wasted, all, 1e-9 * (1 + all));
+  const double runs = both.seen.runs;
+  double left = 0;
+  const auto& counts = both.seen.left.back().counts;
+  for (std::size_t n = 0; n < counts.size(); ++n) left += static_cast<double>(n) * counts[n] / runs;
+  EXPECT_NEAR((both.seen.used + both.seen.wasted) / runs + left, all, 1e-9 * (1 + all));
+  EXPECT_NEAR(exact.used, both.seen.used / runs, more);
+  EXPECT_NEAR(exact.wasted, both.seen.wasted / runs, more);
+  EXPECT_NEAR(exact.short_of, both.seen.short_of / runs, more);
+}
+
 /// Every chance of what is left and of having run out, within five standard errors and `more`.
 void expect_same(const Compared& both, double more) {
   const double runs = both.seen.runs;
@@ -139,6 +155,7 @@ TEST(ShelfOverCourses, WithoutDeliveriesIsExact) {
   expect_same(both, 0);
   expect_same_run_out(both, 0);
   EXPECT_GE(both.worked_out.run_out_days.size(), 4u);
+  expect_conserved(both, 0.3);
 }
 
 TEST(ShelfOverCourses, OfThreePatientsAloneIsExact) {
@@ -154,6 +171,7 @@ TEST(ShelfOverCourses, WithDeliveriesAndExpiriesIsNear) {
   const Compared both = compare(shelf, "Film", 1.5, 40000);
   expect_same(both, 0.015);
   expect_same_run_out(both, 0.015);
+  expect_conserved(both, 0.3);
 }
 
 TEST(ShelfOverCourses, ThatIsShortAgainAndAgainIsNear) {
@@ -168,6 +186,7 @@ TEST(ShelfOverCourses, WithADeliveryEveryWeekIsNear) {
   const Compared both = compare(shelf, "Film", 1.5, 40000);
   expect_same(both, 0.06);
   expect_same_run_out(both, 0.06);
+  expect_conserved(both, 1);
 }
 
 TEST(ShelfOverCourses, OfManyPatientsIsNear) {
