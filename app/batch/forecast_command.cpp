@@ -30,6 +30,7 @@ struct Options {
   std::string today;
   std::string stock;
   std::vector<std::string> what_if;
+  std::vector<std::string> new_patients_like;
   std::string use_csv, orders_csv, picks_csv, cases_csv, template_csv;
   bool json = false;
   std::size_t jobs = 1;
@@ -59,6 +60,7 @@ class ForecastRun {
   ExitStatus run() {
     ExitStatus status = ExitStatus::good;
     const auto files = case_files(options_.named);
+    read_profiles();
     in_order(
         files.size(), options_.jobs, [&](std::size_t i) { return read(files[i]); },
         [&](const Read& outcome) {
@@ -79,16 +81,31 @@ class ForecastRun {
         casefile::read_text(options_.stock, casefile::largest_file_bytes), options_.stock);
   }
 
+  /// A profile that cannot be read would change the mix unseen: it ends the run.
+  void read_profiles() {
+    if (options_.new_patients_like.empty()) return;
+    for (const std::string& file : case_files({options_.new_patients_like, {}})) {
+      const wound::Case value = forecast::as_newcomer(casefile::read_case(file));
+      for (std::size_t i = 0; i < studies_.size(); ++i) {
+        studies_[i].add_profile(patient_under(i, value));
+      }
+    }
+  }
+
+  /// @param study  the settings as they are, or an alternative
+  forecast::Patient patient_under(std::size_t study, wound::Case value) const {
+    if (study > 0) alternatives_[study - 1].apply(value);
+    return forecast::patient_of(value, studies_[study].settings(), [](const wound::Case& one) {
+      return dressing::plan_dressing(one);
+    });
+  }
+
   Read read(const std::string& file) const {
     Read outcome;
     try {
       const wound::Case value = casefile::read_case(file);
       for (std::size_t i = 0; i < studies_.size(); ++i) {
-        wound::Case changed = value;
-        if (i > 0) alternatives_[i - 1].apply(changed);
-        outcome.patients.push_back(forecast::patient_of(
-            changed, studies_[i].settings(),
-            [](const wound::Case& one) { return dressing::plan_dressing(one); }));
+        outcome.patients.push_back(patient_under(i, value));
       }
     } catch (const std::exception& error) {
       outcome = {{}, fault_in(file, error)};
@@ -189,6 +206,7 @@ constexpr const char* examples =
     "Examples:\n"
     "  drapewright-batch forecast cases --weeks 8 --service-level 0.95\n"
     "  drapewright-batch forecast cases --stock stock.csv --orders orders.csv\n"
+    "  drapewright-batch forecast cases --new-patients-per-week 2 --new-patients-like heel.json\n"
     "  drapewright-batch forecast cases --what-if change_every_h=48 --what-if canister_ml=500\n"
     "  drapewright-batch forecast --stock-template stock.csv";
 
@@ -222,6 +240,14 @@ void add_forecast_command(CLI::App& app, ExitStatus& status) {
       ->type_name("NAME=VALUE")
       ->expected(1)
       ->take_all();
+  command
+      ->add_option("--new-patients-like", options->new_patients_like,
+                   "Case files, or folders of them, that new patients are like, each as often as "
+                   "it is named; else they are like the present ones")
+      ->type_name("CASE")
+      ->expected(1)
+      ->take_all()
+      ->needs("--new-patients-per-week");
   command
       ->add_option("--stock-template", options->template_csv,
                    "Writes a stock list to start from, and nothing else")

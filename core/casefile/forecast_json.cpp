@@ -41,6 +41,8 @@ class ForecastWriter {
  private:
   void write_body(const Forecast& value) {
     out_.number("patients", value.patients);
+    out_.number("new_patients_per_week", value.new_patients_per_week);
+    out_.number("profiles", value.profiles);
     out_.number("service_level", value.service_level);
     out_.number("cost", value.cost);
     out_.number("cost_per_patient", value.cost_per_patient);
@@ -101,6 +103,14 @@ class ForecastWriter {
     write_run_out("run_out_early", shelf.run_out_week(0.05));
     write_run_out("run_out_likely", shelf.run_out_week(0.5));
     write_run_out("run_out_late", shelf.run_out_week(0.95));
+    out_.begin_list("run_out");
+    for (std::size_t i = 0; i < shelf.run_out_days.size(); ++i) {
+      out_.begin_object();
+      out_.number("chance", run_out_chances[i]);
+      out_.text("date", date_of_day(first_day_ + shelf.run_out_days[i]));
+      out_.end_object();
+    }
+    out_.end_list();
     out_.begin_list("weeks");
     for (const ShelfWeek& week : shelf.weeks) write(week);
     out_.end_list();
@@ -119,7 +129,7 @@ class ForecastWriter {
     out_.number("wasted", week.wasted);
     out_.number("run_out_chance", week.run_out);
     out_.name("left");
-    write(band_of(week.left));
+    write(week.band);
     out_.end_object();
   }
 

@@ -18,10 +18,22 @@ void Caseload::add(const Patient& patient, int count) {
   forget();
 }
 
+void Caseload::add_profile(const Patient& patient, int count) {
+  if (patient.items.empty()) return;
+  profiles_ += count;
+  for (const ItemUse& use : patient.items) {
+    Item& item = items_[use.item];
+    item.kind = use.kind;
+    item.demand.profiles[use.anew] += count;
+  }
+  forget();
+}
+
 void Caseload::forget() {
   for (auto& [name, item] : items_) {
     item.like = nullptr;
     item.known.clear();
+    item.known_present.clear();
   }
 }
 
@@ -49,24 +61,36 @@ const Caseload::Item& Caseload::first_like(const Item& item) const {
 const Quantity& Caseload::use(const std::string& item, int from, int to) const {
   const Item& one = first_like(items_.at(item));
   const auto [at, is_new] = one.known.try_emplace({from, to});
-  if (is_new) at->second = use(one.demand, from, to);
+  if (!is_new) return at->second;
+  at->second = present(one, from, to);
+  if (arrivals_per_week_ > 0) {
+    at->second = sum(at->second, arrivals(one.demand, from, to));
+  }
   return at->second;
 }
 
-Quantity Caseload::use(const Demand& demand, int from, int to) const {
+/// Of the patients that are there now. Once all their courses are over nothing changes any more.
+const Quantity& Caseload::present(const Item& item, int from, int to) const {
+  int over = 0;
+  for (const auto& [pattern, count] : item.demand.now) over = std::max(over, latest_end(pattern));
+  from = std::min(from, over);
+  to = std::min(to, over);
+  const auto [at, is_new] = item.known_present.try_emplace({from, to});
+  if (!is_new) return at->second;
   std::vector<Quantity> parts;
-  for (const auto& [pattern, count] : demand.now) {
+  for (const auto& [pattern, count] : item.demand.now) {
     parts.push_back(repeated(use_of(pattern, from, to), count));
   }
-  if (arrivals_per_week_ > 0) parts.push_back(arrivals(demand.anew, from, to));
-  return sum(std::move(parts));
+  return at->second = sum(std::move(parts));
 }
 
 /// New patients come on every day of the forecast alike. One that comes on day s has been there for
 /// from - s days when the window opens; each is one of the patterns, or one that does not use this
 /// item at all.
-Quantity Caseload::arrivals(const Counts& anew, int from, int to) const {
-  if (to <= 0 || patients_ == 0) return {};
+Quantity Caseload::arrivals(const Demand& demand, int from, int to) const {
+  const Counts& anew = profiles_ > 0 ? demand.profiles : demand.anew;
+  const int all = profiles_ > 0 ? profiles_ : patients_;
+  if (to <= 0 || all == 0) return {};
   Mixture one;
   int users = 0;
   for (const auto& [pattern, count] : anew) {
@@ -80,7 +104,7 @@ Quantity Caseload::arrivals(const Counts& anew, int from, int to) const {
       one.add(static_cast<double>(count) * times, use_of(pattern, window.first, window.second));
     }
   }
-  one.add(static_cast<double>(patients_ - users) * to, Quantity());
+  one.add(static_cast<double>(all - users) * to, Quantity());
   return compound_poisson(arrivals_per_week_ / 7 * to, one.taken());
 }
 

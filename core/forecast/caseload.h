@@ -13,14 +13,20 @@ namespace drapewright::forecast {
 /// how many patients follow each: memory grows with the number of different patterns.
 class Caseload {
  public:
-  /// @param arrivals_per_week  new patients, whose courses are those of the patients that were
-  ///                           added, equally likely, from their first day
+  /// @param arrivals_per_week  new patients, whose courses are those of the profiles, or else of
+  /// the
+  ///                           patients that were added, equally likely, from their first day
   explicit Caseload(double arrivals_per_week = 0) : arrivals_per_week_(arrivals_per_week) {}
 
   /// Patients without items (a course that is over) count for nothing.
   void add(const Patient& patient, int count = 1);
 
+  /// New patients are like one of the profiles and no longer like those that are there.
+  void add_profile(const Patient& patient, int count = 1);
+
   int patients() const { return patients_; }
+  int profiles() const { return profiles_; }
+  double arrivals_per_week() const { return arrivals_per_week_; }
   std::vector<std::string> items() const;  ///< by kind, then by name
   supplies::Kind kind_of(const std::string& item) const;
 
@@ -31,23 +37,24 @@ class Caseload {
  private:
   using Counts = std::map<UsePattern, int>;
   struct Demand {
-    Counts now, anew;
+    Counts now, anew, profiles;
     friend bool operator==(const Demand&, const Demand&) = default;
   };
   struct Item {
     supplies::Kind kind = supplies::Kind::other;
     Demand demand;
     mutable const Item* like = nullptr;  ///< the first that is used in the same way
-    mutable std::map<std::pair<int, int>, Quantity> known;
+    mutable std::map<std::pair<int, int>, Quantity> known, known_present;
   };
 
   const Item& first_like(const Item& item) const;
-  Quantity use(const Demand& demand, int from, int to) const;
-  Quantity arrivals(const Counts& anew, int from, int to) const;
+  const Quantity& present(const Item& item, int from, int to) const;
+  Quantity arrivals(const Demand& demand, int from, int to) const;
   void forget();
 
   double arrivals_per_week_;
   int patients_ = 0;
+  int profiles_ = 0;
   std::map<std::string, Item> items_;
 };
 

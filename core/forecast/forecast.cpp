@@ -32,6 +32,8 @@ class Forecaster {
     result_.weeks = settings.weeks;
     result_.service_level = settings.service_level;
     result_.patients = caseload.patients();
+    result_.new_patients_per_week = caseload.arrivals_per_week();
+    result_.profiles = caseload.profiles();
   }
 
   Forecast work_out(const RecordedUse& recorded, const Progress& progress) {
@@ -110,7 +112,7 @@ class Forecaster {
       if (item.order) result_.order_cost += item.order->cost.value_or(0);
     }
     const double patients = result_.patients + settings_.new_patients_per_week * settings_.weeks;
-    if (result_.patients > 0) result_.cost_per_patient = result_.cost / patients;
+    if (patients > 0) result_.cost_per_patient = result_.cost / patients;
   }
 
   void add(Severity severity, const std::string& code, const std::string& text) {
@@ -149,12 +151,6 @@ class Forecaster {
 };
 
 }  // namespace
-
-Band band_of(const Quantity& quantity) {
-  return {quantity.mean(),           quantity.spread(),        quantity.enough_for(0.05),
-          quantity.enough_for(0.25), quantity.enough_for(0.5), quantity.enough_for(0.75),
-          quantity.enough_for(0.95)};
-}
 
 Forecast forecast_of(const Caseload& caseload, const RecordedUse& recorded, const Shelf& stock,
                      const Settings& settings, const Progress& progress) {

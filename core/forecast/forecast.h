@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "core/base/progress.h"
+#include "core/forecast/band.h"
 #include "core/forecast/caseload.h"
 #include "core/forecast/order.h"
 #include "core/forecast/recorded.h"
@@ -13,14 +14,6 @@
 #include "core/forecast/stock.h"
 
 namespace drapewright::forecast {
-
-/// A distribution as it is shown: its middle and how far it reaches.
-struct Band {
-  double mean = 0;
-  double spread = 0;  ///< standard deviation
-  int low90 = 0, low50 = 0, middle = 0, high50 = 0, high90 = 0;
-};
-Band band_of(const Quantity& quantity);
 
 struct ItemForecast {
   std::string item;
@@ -39,6 +32,8 @@ struct Forecast {
   int weeks = 0;
   double service_level = 0;
   int patients = 0;  ///< under therapy
+  double new_patients_per_week = 0;
+  int profiles = 0;  ///< chosen cases that new patients are like; 0: they are like the present ones
   std::vector<ItemForecast> items;
   double cost = 0;              ///< of all items that have a cost
   double order_cost = 0;        ///< of all orders that have one

@@ -281,6 +281,11 @@ class PatientReader {
 
 }  // namespace
 
+wound::Case as_newcomer(wound::Case value) {
+  value.applications.clear();
+  return value;
+}
+
 Patient patient_of(const wound::Case& value, const Settings& settings, const Planner& plan) {
   return PatientReader(value, settings, plan).read();
 }

@@ -93,6 +93,9 @@ using Planner = std::function<dressing::Plan(const wound::Case&)>;
 ///         of batteries a day
 Patient patient_of(const wound::Case& value, const Settings& settings, const Planner& plan);
 
+/// The case as that of one who is still to come: nothing has been put on yet.
+wound::Case as_newcomer(wound::Case value);
+
 /// The change of area per week, as a share, that fits the assessments best (exponential, by least
 /// squares on the logarithm); nothing for fewer than three different days.
 std::optional<double> area_change_of(const wound::Case& value);

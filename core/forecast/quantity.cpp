@@ -4,6 +4,8 @@
 #include <cmath>
 #include <queue>
 
+#include "core/forecast/convolution.h"
+
 namespace drapewright::forecast {
 namespace {
 
@@ -93,16 +95,7 @@ Quantity Quantity::times(int factor) const {
 }
 
 Quantity sum(const Quantity& a, const Quantity& b) {
-  const auto& shorter = a.chances().size() < b.chances().size() ? a.chances() : b.chances();
-  const auto& longer = a.chances().size() < b.chances().size() ? b.chances() : a.chances();
-  std::vector<double> chances(shorter.size() + longer.size() - 1, 0.0);
-  for (std::size_t i = 0; i < shorter.size(); ++i) {
-    const double chance = shorter[i];
-    if (chance == 0) continue;
-    double* const row = chances.data() + i;
-    for (std::size_t j = 0; j < longer.size(); ++j) row[j] += chance * longer[j];
-  }
-  return Quantity(a.least() + b.least(), std::move(chances));
+  return Quantity(a.least() + b.least(), convolved(a.chances(), b.chances()));
 }
 
 Quantity sum(std::vector<Quantity> parts) {

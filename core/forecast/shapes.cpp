@@ -13,9 +13,10 @@
 namespace drapewright::forecast {
 namespace {
 
-/// A Poisson of more arrivals than this is worked out in halves: the recursion starts from the
-/// chance of none, which must not vanish in rounding.
-constexpr double most_at_once = 200;
+/// The recursion starts from the chance of none, which may be far too small to be written down: it
+/// runs on a scale of its own, which is changed whenever a number grows beyond this.
+constexpr double largest_on_scale = 1e250;
+constexpr double next_scale = 1e-250;
 constexpr double largest_mean = 1e6;
 constexpr double vanishing = 1e-20;  // far below the tail that is folded in
 
@@ -35,22 +36,34 @@ Quantity tabulated(const Distribution& known, double mean, double variance) {
   throw InputError(what + " is " + format_short(value, 6), expected);
 }
 
+/// p(n) = m / n times the sum of j g(j) p(n - j) over j.
+/// @pre `one` is never none: those that are count for nothing
 Quantity panjer(double mean, const Quantity& one) {
-  const int most = one.most();
-  // The sum reaches its tail here: mean and variance of a compound Poisson, and then some.
   const double centre = mean * one.mean();
   const double variance = mean * (one.variance() + one.mean() * one.mean());
+  // The sum reaches its tail here, and then some.
   const auto end =
-      static_cast<int>(std::ceil(centre + 14 * std::sqrt(variance) + 20.0 * std::max(1, most)));
-  std::vector<double> chances{std::exp(mean * (one.chance_of(0) - 1))};
+      static_cast<int>(std::ceil(centre + 14 * std::sqrt(variance) + 20.0 * one.most()));
+  std::vector<double> weights;
+  for (int j = one.least(); j <= one.most(); ++j) weights.push_back(mean * j * one.chance_of(j));
+  std::vector<double> chances{1.0};
   for (int n = 1; n <= end; ++n) {
     double next = 0;
-    for (int j = std::max(1, one.least()); j <= std::min(n, most); ++j) {
-      next += j * one.chance_of(j) * chances[static_cast<std::size_t>(n - j)];
+    for (int j = one.least(); j <= std::min(n, one.most()); ++j) {
+      next += weights[static_cast<std::size_t>(j - one.least())] *
+              chances[static_cast<std::size_t>(n - j)];
     }
-    chances.push_back(next * mean / n);
+    chances.push_back(next / n);
+    if (chances.back() < largest_on_scale) continue;
+    for (double& chance : chances) chance = chance < 1 ? 0 : chance * next_scale;
   }
   return Quantity(0, std::move(chances));
+}
+
+/// Those of `one` that are not none. @pre one.most() > 0
+Quantity some_of(const Quantity& one) {
+  if (one.least() > 0) return one;
+  return Quantity(1, {one.chances().begin() + 1, one.chances().end()});
 }
 
 }  // namespace
@@ -91,11 +104,7 @@ Quantity compound_poisson(double mean, const Quantity& one) {
     refuse("the mean of a Poisson distribution", mean, "0 to 1 000 000");
   }
   if (mean == 0 || one.most() == 0) return {};
-  int halvings = 0;
-  for (; mean > most_at_once; mean /= 2) ++halvings;
-  Quantity total = panjer(mean, one);
-  for (; halvings > 0; --halvings) total = sum(total, total);
-  return total;
+  return panjer(mean * (1 - one.chance_of(0)), some_of(one));
 }
 
 Quantity lead_time(double mean_days, double spread_days) {

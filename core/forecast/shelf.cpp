@@ -6,11 +6,10 @@
 #include <set>
 
 #include "core/base/error.h"
+#include "core/forecast/shelf_state.h"
 
 namespace drapewright::forecast {
 namespace {
-
-constexpr double least_chance = 1e-16;  // of a state that is still followed
 
 /// One lot on the shelf or to come, in the forecast's days.
 struct Batch {
@@ -34,46 +33,65 @@ std::vector<Batch> batches_of(const ShelfItem& item, int first_day) {
   return batches;
 }
 
-/// Everything leaves the shelf in the order of its dates. So one number says all about the shelf:
-/// how many have left it, used or wasted; each comes with the chance that it is so.
+int all_of(const std::vector<Batch>& batches) {
+  int all = 0;
+  for (const Batch& batch : batches) all += batch.quantity;
+  return all;
+}
+
+/// From one delivery or expiry to the next, and from each of them to the ends of the weeks after
+/// it: in one step, so that the use in between is that of all its days together.
 class Follower {
  public:
   Follower(const ShelfItem& item, int first_day, int weeks, const UseBetween& use)
-      : batches_(batches_of(item, first_day)), last_day_(7 * weeks), use_(use) {
-    for (int day = 0; day <= last_day_; day += 7) days_.insert(day);
+      : batches_(batches_of(item, first_day)),
+        last_day_(7 * weeks),
+        use_(use),
+        state_(all_of(batches_), use(0, last_day_)) {
     for (const Batch& batch : batches_) {
-      if (batch.from < last_day_) days_.insert(batch.from);
-      if (batch.until > 0 && batch.until < last_day_) days_.insert(batch.until);
+      if (batch.from > 0 && batch.from < last_day_) events_.insert(batch.from);
+      if (batch.until > 0 && batch.until < last_day_) events_.insert(batch.until);
     }
     look_for_disorder();
   }
 
   ShelfForecast follow() {
-    gone_[0] = {1, 0};
     receive(0, true);
     result_.wasted_at_start = expire(0);
     result_.wasted = result_.wasted_at_start;
-    int from = 0;
-    for (const int day : days_) {
-      if (day == 0) continue;
-      serve(use_(from, day));
-      if (day % 7 == 0) end_week();
-      if (day < last_day_) {
-        receive(day, false);
-        week_.wasted += expire(day);
-      }
-      from = day;
+    for (int day = 1; day <= last_day_; ++day) {
+      const bool happens = events_.contains(day);
+      if (day % 7 != 0 && !happens) continue;
+      Look look = look_at(day);
+      find_run_out(day, look.state.been_short());
+      if (day % 7 == 0) end_week(look);
+      if (!happens) continue;
+      since_ = day;
+      served_ = look.served;
+      state_ = std::move(look.state);
+      receive(day, false);
+      week_.wasted += expire(day);
     }
     total();
     return std::move(result_);
   }
 
  private:
-  struct Chances {
-    double never_short = 0;
-    double been_short = 0;
-    double both() const { return never_short + been_short; }
+  /// The shelf on a day, before anything comes or is taken off it.
+  struct Look {
+    ShelfState state;
+    ShelfState::Served served;  ///< since the first day
   };
+
+  Look look_at(int day) const {
+    Look look{state_, served_};
+    const Quantity asked = use_(0, day);
+    const auto more =
+        look.state.serve(UseGivenPast(use_(0, since_), use_(since_, day), asked), asked, received_);
+    look.served.used += more.used;
+    look.served.short_of += more.short_of;
+    return look;
+  }
 
   void look_for_disorder() {
     for (const Batch& late : batches_) {
@@ -98,65 +116,32 @@ class Follower {
     for (const Batch& batch : batches_) {
       if (batch.until <= day && batch.from <= day) gone_at_least += batch.quantity;
     }
-    const auto least = static_cast<std::size_t>(gone_at_least);
-    double wasted = 0;
-    if (gone_.size() <= least) gone_.resize(least + 1);
-    for (std::size_t gone = 0; gone < least; ++gone) {
-      wasted += static_cast<double>(least - gone) * gone_[gone].both();
-      gone_[least].never_short += gone_[gone].never_short;
-      gone_[least].been_short += gone_[gone].been_short;
-      gone_[gone] = {};
-    }
-    return wasted;
+    return state_.expire(gone_at_least);
   }
 
-  void serve(const Quantity& wanted) {
-    const auto all = static_cast<std::size_t>(received_);
-    std::vector<Chances> after(all + 1);
-    for (std::size_t gone = 0; gone < gone_.size(); ++gone) {
-      const Chances& now = gone_[gone];
-      if (now.both() < least_chance) {
-        after[std::min(gone, all)].never_short += now.never_short;
-        after[std::min(gone, all)].been_short += now.been_short;
-        continue;
-      }
-      serve_from(gone, now, wanted, after);
-    }
-    gone_ = std::move(after);
-  }
-
-  void serve_from(std::size_t gone, const Chances& now, const Quantity& wanted,
-                  std::vector<Chances>& after) {
-    const std::size_t there = after.size() - 1 - gone;
-    const auto& chances = wanted.chances();
-    const auto least = static_cast<std::size_t>(wanted.least());
-    const std::size_t served = there < least ? 0 : std::min(chances.size(), there - least + 1);
-    double used = 0, short_of = 0, ran_out = 0;
-    for (std::size_t i = 0; i < served; ++i) {
-      Chances& then = after[gone + least + i];
-      then.never_short += chances[i] * now.never_short;
-      then.been_short += chances[i] * now.been_short;
-      used += static_cast<double>(least + i) * chances[i];
-    }
-    for (std::size_t i = served; i < chances.size(); ++i) {
-      ran_out += chances[i];
-      short_of += static_cast<double>(least + i - there) * chances[i];
-    }
-    after.back().been_short += ran_out * now.both();
-    week_.used += (used + static_cast<double>(there) * ran_out) * now.both();
-    week_.short_of += short_of * now.both();
-  }
-
-  void end_week() {
-    const auto all = static_cast<std::size_t>(received_);
-    std::vector<double> left(all + 1, 0.0);
-    for (std::size_t gone = 0; gone < gone_.size(); ++gone) {
-      left[all - gone] += gone_[gone].both();
-      week_.run_out += gone_[gone].been_short;
-    }
-    week_.left = Quantity(0, std::move(left));
+  void end_week(const Look& look) {
+    week_.used = look.served.used - week_began_.used;
+    week_.short_of = look.served.short_of - week_began_.short_of;
+    week_began_ = look.served;
+    week_.left = look.state.left(received_);
+    week_.band = band_of(week_.left);
+    week_.run_out = look.state.been_short();
     result_.weeks.push_back(std::move(week_));
     week_ = {};
+  }
+
+  /// On which of the days since the last look something came to be short with each of the chances.
+  void find_run_out(int to, double chance) {
+    auto& days = result_.run_out_days;
+    while (days.size() < run_out_chances.size() && chance >= run_out_chances[days.size()]) {
+      int before = looked_, by = to;
+      while (by - before > 1) {
+        const int day = (before + by) / 2;
+        (look_at(day).state.been_short() < run_out_chances[days.size()] ? before : by) = day;
+      }
+      days.push_back(by - 1);
+    }
+    looked_ = to;
   }
 
   void total() {
@@ -173,9 +158,12 @@ class Follower {
   std::vector<Batch> batches_;
   int last_day_;
   const UseBetween& use_;
-  std::set<int> days_;  ///< on which anything happens
+  std::set<int> events_;  ///< days on which something comes or is past its date
   int received_ = 0;
-  std::vector<Chances> gone_ = std::vector<Chances>(1);
+  int since_ = 0;   ///< the last of them
+  int looked_ = 0;  ///< up to this day it is known when what ran out
+  ShelfState state_;
+  ShelfState::Served served_, week_began_;
   ShelfWeek week_;
   ShelfForecast result_;
 };

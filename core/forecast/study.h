@@ -30,6 +30,9 @@ class Study {
   Study(Settings settings, Shelf stock);
 
   void add(const std::string& file, const Patient& patient);
+  /// New patients will be like this one, or another that is added so; see Caseload.
+  /// @param patient  of a case as_newcomer()
+  void add_profile(const Patient& patient) { caseload_.add_profile(patient); }
 
   const Settings& settings() const { return settings_; }
   const Shelf& stock() const { return stock_; }

@@ -55,11 +55,21 @@ class Summary {
          count_of(forecast_.patients, "course", "courses") + " under way or to start; " +
          count_of(forecast_.weeks, "week", "weeks") + ", service level " +
          format_short(100 * forecast_.service_level, 2) + " %.");
+    tell_new_patients();
     line("Expected cost " + format_number(forecast_.cost, 2) + ", " +
          format_number(forecast_.cost_per_patient, 2) + " a patient.");
     line(
         "For the stores, not for the bedside: what a patient needs, the prescriber, local policy "
         "and the device's instructions decide.");
+  }
+
+  void tell_new_patients() {
+    if (forecast_.new_patients_per_week <= 0) return;
+    const std::string rate = format_short(forecast_.new_patients_per_week, 2);
+    line(forecast_.profiles > 0
+             ? say("New patients: {1} a week, like {2}.",
+                   {rate, count_of(forecast_.profiles, "chosen case", "chosen cases")})
+             : say("New patients: {1} a week, like the present ones.", {rate}));
   }
 
   void tell_findings() {

@@ -102,12 +102,81 @@ TEST_F(ForecastCommand, KeepsTheShelfInBalance) {
   }
 }
 
+// Two ports are there and three come on day 4. The first dressings of both courses take the two,
+// the second course's next on day 2, 2026-03-04, finds none.
+TEST_F(ForecastCommand, SaysOnWhichDayAnItemRunsOut) {
+  const json shelf = item(certain({"--stock", "stock.csv"}), "Port with tubing")["shelf"];
+  ASSERT_EQ(shelf["run_out"].size(), 5u);
+  for (const auto& one : shelf["run_out"]) EXPECT_EQ(one["date"], "2026-03-04") << one["chance"];
+  EXPECT_EQ(shelf["run_out_early"], "2026-03-08");
+}
+
 TEST_F(ForecastCommand, IsTheSameEveryTimeAndWithAnyNumberOfJobs) {
   const auto text = [&](const char* jobs) {
     return run({"--json", "--jobs", jobs, "--new-patients-per-week", "2"}).out;
   };
   EXPECT_EQ(text("1"), text("1"));
   EXPECT_EQ(text("1"), text("2"));
+}
+
+// Two a week, each 7 dressings at 48 h in 14 days once it is steady; at 72 h 5. Calculated.
+TEST_F(ForecastCommand, LetsNewPatientsBeLikeChosenCases) {
+  json value = case_with("over", 48);
+  value["applications"] = {{{"date", "2025-01-01"}, {"pieces_placed", 1}}};
+  folder_.put("often.json", value.dump());
+  const std::vector<std::string> more{"--weeks", "8", "--new-patients-per-week", "2"};
+  auto like = more;
+  like.insert(like.end(), {"--new-patients-like", "often.json", "--what-if", "change_every_h=72"});
+  const json chosen = certain(like);
+  EXPECT_EQ(chosen["profiles"], 1);
+  EXPECT_NEAR(item(chosen, "Port with tubing")["weeks"][7]["mean"].get<double>(), 14, 1e-9);
+  const json alternative = item(chosen["what_if"][0], "Port with tubing");
+  EXPECT_NEAR(alternative["weeks"][7]["mean"].get<double>(), 10, 1e-9);
+  const json mixed = item(certain(more), "Port with tubing");
+  EXPECT_NEAR(mixed["weeks"][7]["mean"].get<double>(), 12, 1e-9);
+  EXPECT_THAT(run(like).out, HasSubstr("New patients: 2 a week, like 1 chosen case."));
+}
+
+// The order list that docs/forecast.md works out step by step.
+TEST_F(ForecastCommand, OrdersWhatTheNotesWorkOutByHand) {
+  folder_.put("stock.csv",
+              "item,on_hand,expires,on_order,due,pack_size,lead_days,unit_cost,minimum\n"
+              "Port with tubing,6,,,,5,4,14,2\n"
+              "Film sheet 20 x 20 cm,12,2026-03-05,,,10,4,6,\n"
+              "Film sheet 20 x 20 cm,,,10,2026-03-09,,,,\n"
+              "Canister 300 mL,4,,,,4,3,18,\n");
+  std::vector<std::string> arguments{"forecast"};
+  for (const char* name : {"plain-heel", "narrow-arm", "no-port-zone"}) {
+    arguments.push_back(demo_case(name).string());
+  }
+  for (const char* word :
+       {"--stock", "stock.csv", "--today", "2026-03-02", "--weeks", "4", "--early-end-per-week",
+        "0", "--extension-share", "0", "--json"}) {
+    arguments.emplace_back(word);
+  }
+  const Outcome outcome = folder_.run(arguments);
+  ASSERT_EQ(outcome.status, 0) << outcome.err;
+  const json forecast = json::parse(outcome.out);
+  const auto order = [&](const std::string& name) { return item(forecast, name)["order"]; };
+  EXPECT_EQ(order("Port with tubing")["need"], 19);
+  EXPECT_EQ(order("Port with tubing")["reorder_point"], 11);
+  EXPECT_NEAR(order("Port with tubing")["textbook_reorder_point"].get<double>(), 8.74, 0.005);
+  EXPECT_EQ(order("Port with tubing")["cost"], 210);
+  EXPECT_EQ(order("Film sheet 20 x 20 cm")["need"], 12);
+  EXPECT_EQ(order("Film sheet 20 x 20 cm")["expiring"], 8);
+  EXPECT_EQ(order("Film sheet 20 x 20 cm")["packs"], 0);
+  EXPECT_EQ(order("Canister 300 mL")["need"], 6);
+  EXPECT_EQ(order("Canister 300 mL")["cost"], 72);
+  EXPECT_EQ(forecast["order_cost"], 282);
+}
+
+TEST_F(ForecastCommand, RefusesNewPatientsLikeNobody) {
+  EXPECT_EQ(run({"--new-patients-like", "cases/a.json"}).status, 2);
+  const Outcome none =
+      run({"--new-patients-per-week", "2", "--new-patients-like", "cases/none.json"});
+  EXPECT_EQ(none.status, 2);
+  EXPECT_THAT(none.out, IsEmpty());
+  EXPECT_THAT(none.err, HasSubstr("none.json"));
 }
 
 TEST_F(ForecastCommand, PutsAlternativesSideBySide) {

@@ -5,6 +5,9 @@
 
 #include <cmath>
 
+#include "core/forecast/caseload.h"
+#include "tests/unit/forecast/simulation.h"
+
 namespace drapewright::forecast {
 namespace {
 
@@ -85,6 +88,43 @@ TEST(Order, GrowsWithServiceLevelLeadTimeAndItsSpread) {
     EXPECT_LE(need(0.95, lead, 0), need(0.95, lead + 1, 0));
   }
   EXPECT_LT(need(0.95, 10, 0), need(0.95, 10, 4));
+}
+
+/// What is needed of film for courses of every uncertainty.
+int need_of_courses(double change_every_h, double level, double lead, double spread) {
+  Settings settings = tests::uncertain();
+  Caseload caseload(settings.new_patients_per_week);
+  for (const char* started : {"2026-02-25", "2026-03-01"}) {
+    wound::Case value = tests::example({started});
+    value.dressing.change_every_h = change_every_h;
+    caseload.add(tests::patient(value, settings), 5);
+  }
+  const UseBetween use = [&](int from, int to) { return caseload.use("Film", from, to); };
+  return order_for({.item = "Film", .lead_days = lead, .lead_spread_days = spread},
+                   tests::first_day, 7, level, use)
+      .need;
+}
+
+TEST(Order, ForCoursesNeverFallsWithServiceLevelLeadTimeOrAShorterInterval) {
+  int least = 0;
+  for (const double level : {0.8, 0.9, 0.95, 0.975, 0.99, 0.999}) {
+    EXPECT_GE(need_of_courses(72, level, 4, 0), least) << level;
+    least = need_of_courses(72, level, 4, 0);
+  }
+  EXPECT_GT(least, need_of_courses(72, 0.8, 4, 0));
+  least = 0;
+  for (double lead = 0; lead <= 14; ++lead) {
+    EXPECT_GE(need_of_courses(72, 0.95, lead, 0), least) << lead;
+    least = need_of_courses(72, 0.95, lead, 0);
+  }
+  EXPECT_GT(least, need_of_courses(72, 0.95, 0, 0));
+  EXPECT_GT(need_of_courses(72, 0.95, 7, 3), need_of_courses(72, 0.95, 7, 0));
+  least = 0;
+  for (const double interval : {168.0, 120.0, 96.0, 72.0, 48.0, 24.0}) {
+    EXPECT_GE(need_of_courses(interval, 0.95, 4, 0), least) << interval;
+    least = need_of_courses(interval, 0.95, 4, 0);
+  }
+  EXPECT_GT(least, 2 * need_of_courses(168, 0.95, 4, 0));
 }
 
 TEST(Order, OverAnUncertainLeadTimeIsTheMixture) {
