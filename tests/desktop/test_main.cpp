@@ -6,7 +6,7 @@
 
 #include "app/desktop/theme/style.h"
 
-// One application for all tests of a program; settings go to a folder that is thrown away.
+// One application for all tests of a program; settings and data go to a folder that is thrown away.
 int main(int argc, char* argv[]) {
   testing::InitGoogleTest(&argc, argv);
   qputenv("QT_QPA_PLATFORM", "offscreen");
@@ -14,6 +14,7 @@ int main(int argc, char* argv[]) {
   QApplication::setApplicationName("drapewright-test");
   QApplication::setOrganizationName("drapewright-test");
   const QTemporaryDir settings;
+  qputenv("XDG_DATA_HOME", settings.path().toUtf8());
   QSettings::setDefaultFormat(QSettings::IniFormat);
   QSettings::setPath(QSettings::IniFormat, QSettings::UserScope, settings.path());
   drapewright::desktop::set_up_look(program, drapewright::desktop::Scheme::light);

@@ -28,8 +28,6 @@ using forecast::ItemForecast;
 // Okabe and Ito's palette for the colour-blind (2008).
 const QColor blue(0, 114, 178), sky_blue(86, 180, 233), vermillion(213, 94, 0), green(0, 158, 115);
 
-constexpr std::size_t most_bars = 14;
-
 /// Bands and lines by week. A week's figures stand at its number, 1, 2, ...
 class WeekChart {
  public:
@@ -152,7 +150,7 @@ std::unique_ptr<QChart> draw_use(const Forecast& forecast, const ItemForecast& i
                  Qt::SolidPattern, each<Band, std::pair<int, int>>(item.weeks, [](const Band& b) {
                    return std::pair(b.low50, b.high50);
                  }));
-  chart.add_line("expected", QPen(dark ? QColor(Qt::white) : QColor(Qt::black), 2),
+  chart.add_line(spoken("expected"), QPen(dark ? QColor(Qt::white) : QColor(Qt::black), 2),
                  each<Band, double>(item.weeks, [](const Band& b) { return b.mean; }));
   return chart.taken();
 }
@@ -169,13 +167,13 @@ std::unique_ptr<QChart> draw_stock(const Forecast& forecast, const ItemForecast&
                    const Band left = band_of(w.left);
                    return std::pair(left.low90, left.high90);
                  }));
-  chart.add_line("expected", QPen(is_dark(palette) ? Qt::white : Qt::black, 2),
+  chart.add_line(spoken("expected"), QPen(is_dark(palette) ? Qt::white : Qt::black, 2),
                  each<ShelfWeek, double>(weeks, [](const ShelfWeek& w) { return w.left.mean(); }));
   if (item.order) {
     chart.add_line(spoken("reorder point"), QPen(vermillion, 2, Qt::DashLine),
                    std::vector<double>(weeks.size(), item.order->reorder_point));
   }
-  chart.add_marks("delivered", QScatterSeries::MarkerShapeTriangle, green,
+  chart.add_marks(spoken("delivered"), QScatterSeries::MarkerShapeTriangle, green,
                   each<ShelfWeek, double>(weeks, [](const ShelfWeek& w) { return w.received; }));
   chart.add_marks(spoken("past its date"), QScatterSeries::MarkerShapeRectangle, vermillion,
                   each<ShelfWeek, double>(weeks, [](const ShelfWeek& w) { return w.wasted; }));
@@ -185,7 +183,6 @@ std::unique_ptr<QChart> draw_stock(const Forecast& forecast, const ItemForecast&
 std::unique_ptr<QChart> draw_cost(const Forecast& forecast, const QPalette& palette) {
   auto chart = std::make_unique<QChart>();
   const QColor ink = palette.color(QPalette::Text);
-  chart->setTitle(spoken("Cost by item, expected over all weeks"));
   chart->setTitleBrush(ink);
   chart->setBackgroundBrush(palette.base());
   chart->legend()->hide();
@@ -193,12 +190,20 @@ std::unique_ptr<QChart> draw_cost(const Forecast& forecast, const QPalette& pale
   set->setColor(is_dark(palette) ? sky_blue : blue);
   QStringList names;
   const NumberTable table = cost_table(forecast);
+  const auto all = static_cast<int>(table.rows.size()), drawn = std::min(all, most_bars);
+  chart->setTitle(
+      drawn == all
+          ? spoken("Cost by item, expected over all weeks")
+          : spoken("Cost by item, expected over all weeks: the {1} dearest of {2}", {drawn, all}));
   // The axis counts upwards: the dearest comes last.
-  for (std::size_t i = std::min(table.rows.size(), most_bars); i > 0; --i) {
+  for (auto i = static_cast<std::size_t>(drawn); i > 0; --i) {
     names.append(table.rows[i - 1].front().text());
     set->append(table.rows[i - 1].back().value.toDouble());
   }
+  set->setLabelColor(ink);
   auto* bars = new QHorizontalBarSeries;
+  bars->setLabelsVisible(true);
+  bars->setLabelsPosition(QAbstractBarSeries::LabelsOutsideEnd);
   bars->append(set);
   chart->addSeries(bars);
   auto* items = new QBarCategoryAxis;

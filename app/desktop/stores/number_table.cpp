@@ -12,13 +12,18 @@ QString NumberTable::Cell::text() const {
   return value.toString();
 }
 
+std::string NumberTable::Cell::as_plain() const {
+  if (value.typeId() == QMetaType::Double) return plain_number(value.toDouble(), decimals);
+  return value.toString().toStdString();
+}
+
 QByteArray NumberTable::as_csv() const {
   std::vector<std::string> cells;
   for (const QString& title : titles) cells.push_back(title.toStdString());
   std::string text = casefile::csv_line(cells);
   for (const auto& row : rows) {
     cells.clear();
-    for (const Cell& cell : row) cells.push_back(cell.text().toStdString());
+    for (const Cell& cell : row) cells.push_back(cell.as_plain());
     text += casefile::csv_line(cells);
   }
   return QByteArray::fromStdString(text);
