@@ -201,6 +201,7 @@ std::unique_ptr<QChart> draw_cost(const Forecast& forecast, const QPalette& pale
     set->append(table.rows[i - 1].back().value.toDouble());
   }
   set->setLabelColor(ink);
+  if (drawn == 0) chart->setTitle(spoken("No cost of any item is known."));
   auto* bars = new QHorizontalBarSeries;
   bars->setLabelsVisible(true);
   bars->setLabelsPosition(QAbstractBarSeries::LabelsOutsideEnd);
@@ -219,7 +220,7 @@ std::unique_ptr<QChart> draw_cost(const Forecast& forecast, const QPalette& pale
   bars->attachAxis(items);
   bars->attachAxis(cost);
   cost->setMin(0);
-  cost->applyNiceNumbers();
+  if (drawn > 0) cost->applyNiceNumbers();
   return chart;
 }
 

@@ -91,6 +91,7 @@ QWidget* StoresWindow::build_side() {
   totals_->setWordWrap(true);
   correction_ = new CorrectionBox(side);
   progress_ = new QProgressBar(side);
+  progress_->setObjectName("stores_progress");
   progress_->setFormat(spoken("Reading cases, %p %"));
   progress_->hide();
   cancel_ = wide_button(spoken("&Cancel"), side);

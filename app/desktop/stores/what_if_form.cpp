@@ -72,7 +72,7 @@ WhatIfForm::WhatIfForm(QWidget* parent)
   column->addWidget(list_);
   for (const double hours : {48.0, 72.0}) add(number_alternative(questions[0], hours), true);
   for (const double ml : {300.0, 500.0}) add(number_alternative(questions[1], ml), ml > 400);
-  add(sheet_alternative("Filler sheet 20 x 12 x 3 cm"), true);
+  add(sheet_alternative("Filler sheet 20 x 12 x 1.5 cm"), true);
   for (const double level : {90.0, 95.0, 99.0}) {
     add(number_alternative(questions[2], level), level != 95);
   }

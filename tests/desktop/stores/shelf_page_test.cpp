@@ -75,6 +75,7 @@ class ShelfPageTest : public testing::Test {
     auto& field = find<QWidget>(name);
     field.setFocus();
     QTest::keySequence(&field, QKeySequence::SelectAll);
+    QTest::keyClick(&field, Qt::Key_Delete);
     QTest::keyClicks(&field, text);
   }
   void show_part(int index) {

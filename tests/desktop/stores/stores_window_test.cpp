@@ -407,7 +407,7 @@ TEST_F(StoresWindowTest, CanBeCancelledAndKeepsWhatWasThere) {
   window_.open_folder(folder_.path());
   auto* cancel = window_.findChild<QPushButton*>("stores_cancel");
   ASSERT_TRUE(QTest::qWaitFor([&] { return cancel->isVisible(); }));
-  EXPECT_TRUE(window_.findChild<QProgressBar*>()->isVisible());
+  EXPECT_TRUE(window_.findChild<QProgressBar*>("stores_progress")->isVisible());
   QTest::mouseClick(cancel, Qt::LeftButton);
   EXPECT_FALSE(window_.is_busy());
   EXPECT_FALSE(cancel->isVisible());

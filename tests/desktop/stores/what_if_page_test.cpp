@@ -121,11 +121,12 @@ TEST_F(WhatIfPageTest, OrdersMoreForAHigherServiceLevel) {
 
 TEST_F(WhatIfPageTest, TakesAnotherSheetAndAnotherCanister) {
   open();
-  tick({"Only Filler sheet 20 x 12 x 3 cm", "Canister of 500 mL"});
+  const QString use = "Expected use", sheet = "Only Filler sheet 20 x 12 x 1.5 cm";
+  tick({sheet, "Canister of 500 mL"});
   compare();
-  const QString use = "Expected use", sheet = "Only Filler sheet 20 x 12 x 3 cm";
-  EXPECT_EQ(figure("Filler sheet 10 x 8 x 3 cm", use, sheet), 0);
-  EXPECT_GT(figure("Filler sheet 20 x 12 x 3 cm", use, sheet), 0);
+  EXPECT_GT(figure("Filler sheet 10 x 8 x 1.5 cm", use, "As it is"), 0);
+  EXPECT_EQ(figure("Filler sheet 10 x 8 x 1.5 cm", use, sheet), 0);
+  EXPECT_GT(figure("Filler sheet 20 x 12 x 1.5 cm", use, sheet), 0);
   EXPECT_EQ(figure("Canister 300 mL", use, "Canister of 500 mL"), 0);
   EXPECT_GT(figure("Canister 500 mL", use, "Canister of 500 mL"), 0);
 }
