@@ -34,6 +34,12 @@ QPushButton* button(const QString& text, const QString& tip, QWidget* parent) {
   return button;
 }
 
+QString hint() {
+  return spoken(
+      "Drag, wheel or + and - to look closer, 0 for the whole chart; the mouse or the "
+      "arrows tell the figures.");
+}
+
 }  // namespace
 
 ChartPane::ChartPane(const QString& name, bool by_item, Draw draw, List list, QWidget* parent)
@@ -47,11 +53,7 @@ ChartPane::ChartPane(const QString& name, bool by_item, Draw draw, List list, QW
       view_(new ChartView(this)),
       table_(new SortedTable(spoken("{1}, as numbers", {name}), this)) {
   told_->setObjectName("chart_told");
-  told_->setMinimumHeight(told_->sizeHint().height());
   told_->setTextFormat(Qt::PlainText);
-  view_->setToolTip(
-      spoken("Drag, wheel or + and - to look closer, 0 for the whole chart; the mouse "
-             "or the arrows tell the figures."));
   view_->setAccessibleName(spoken("{1}, drawn", {name}));
   view_->setMinimumHeight(180);
   auto* split = new QSplitter(Qt::Vertical, this);
@@ -115,7 +117,7 @@ const forecast::ItemForecast* ChartPane::chosen() const {
 }
 
 void ChartPane::show_item() {
-  told_->clear();
+  told_->setText(hint());
   const auto* item = chosen();
   if (item == nullptr) {
     view_->show_chart(std::make_unique<QChart>(), 0);
@@ -140,8 +142,8 @@ void ChartPane::tell_row(int row) {
     }
     table_->choose(row);
   }
-  told_->setText(figures.join("   "));
-  view_->setAccessibleDescription(told_->text());
+  view_->setAccessibleDescription(figures.join("   "));
+  told_->setText(row >= 0 ? figures.join("   ") : hint());
 }
 
 /// On paper the ground is light, whatever the screen has. A view that was never shown is not laid

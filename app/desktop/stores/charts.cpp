@@ -10,6 +10,7 @@
 #include <QtCharts/QScatterSeries>
 #include <QtCharts/QValueAxis>
 #include <algorithm>
+#include <cmath>
 
 #include "app/desktop/stores/tables.h"
 #include "app/desktop/theme/palette.h"
@@ -28,6 +29,9 @@ using forecast::ItemForecast;
 // Okabe and Ito's palette for the colour-blind (2008).
 const QColor blue(0, 114, 178), sky_blue(86, 180, 233), vermillion(213, 94, 0), green(0, 158, 115);
 
+/// On a bar: whole units of money, as many as there may be.
+constexpr int digits_of_cost = 9;
+
 /// Bands and lines by week. A week's figures stand at its number, 1, 2, ...
 class WeekChart {
  public:
@@ -38,6 +42,7 @@ class WeekChart {
     chart_->setTitleBrush(ink_);
     chart_->legend()->setLabelColor(ink_);
     chart_->legend()->setAlignment(Qt::AlignBottom);
+    chart_->legend()->setMarkerShape(QLegend::MarkerShapeFromSeries);
     chart_->setAnimationOptions(QChart::NoAnimation);
     chart_->setMargins({4, 4, 4, 4});
     weeks_ = new QValueAxis;
@@ -198,12 +203,13 @@ std::unique_ptr<QChart> draw_cost(const Forecast& forecast, const QPalette& pale
   // The axis counts upwards: the dearest comes last.
   for (auto i = static_cast<std::size_t>(drawn); i > 0; --i) {
     names.append(table.rows[i - 1].front().text());
-    set->append(table.rows[i - 1].back().value.toDouble());
+    set->append(std::round(table.rows[i - 1].back().value.toDouble()));
   }
   set->setLabelColor(ink);
   if (drawn == 0) chart->setTitle(spoken("No cost of any item is known."));
   auto* bars = new QHorizontalBarSeries;
   bars->setLabelsVisible(true);
+  bars->setLabelsPrecision(digits_of_cost);
   bars->setLabelsPosition(QAbstractBarSeries::LabelsOutsideEnd);
   bars->append(set);
   chart->addSeries(bars);

@@ -76,6 +76,7 @@ QWidget* ShelfPlaceForm::build_server_fields() {
   port_->setRange(1, last_port);
   port_->setValue(ShelfPlace().port);
   port_->setObjectName("shelf_port");
+  port_->setMaximumWidth(widest_field);
   port_->setMinimumHeight(least_height);
   auto* left = new QFormLayout;
   left->addRow(spoken("&Host"), host_);

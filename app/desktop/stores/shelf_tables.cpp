@@ -35,7 +35,7 @@ int in_date(const ShelfItem& item, int today) {
 QString remark_on(const Lot& lot, int today) {
   if (!lot.expires || lot.quantity == 0) return {};
   const int days = *lot.expires - today;
-  if (days < 0) return spoken("past its date, not to be used");
+  if (days < 0) return spoken("past its date");
   if (days > days_to_point_out) return {};
   return days == 0 ? spoken("last day today") : spoken_count(days, "{1} day left", "{1} days left");
 }
@@ -59,7 +59,7 @@ class ShelfLister {
            none,
            none,
            {there == 0 ? spoken("none in date")
-                       : spoken("in all: below the minimum of {1}", {item.minimum})}});
+                       : spoken("below the minimum of {1}", {item.minimum})}});
     }
     for (const Lot& lot : item.lots) {
       if (lot.quantity == 0) continue;

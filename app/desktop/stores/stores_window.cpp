@@ -14,6 +14,7 @@
 #include <QTabWidget>
 #include <QVBoxLayout>
 #include <QtCharts/QChart>
+#include <algorithm>
 
 #include "app/desktop/fields/limited_field.h"
 #include "app/desktop/stores/chart_files.h"
@@ -291,6 +292,12 @@ void StoresWindow::show_totals() {
   text += "<br>" + spoken("Expected cost <b>{1}</b>, {2} a patient",
                           {words(format_number(forecast.cost, 2)),
                            words(format_number(forecast.cost_per_patient, 2))});
+  const auto unknown = static_cast<int>(std::ranges::count_if(
+      forecast.items, [](const auto& item) { return item.total.mean > 0 && !item.cost; }));
+  if (unknown > 0) {
+    text += "<br>" +
+            spoken("No unit cost is known for {1}.", {words(count_of(unknown, "item", "items"))});
+  }
   if (!this->stock().empty()) {
     text += "<br>" + spoken("Orders <b>{1}</b>", {words(format_number(forecast.order_cost, 2))});
   }

@@ -19,7 +19,7 @@ namespace drapewright::desktop {
 namespace {
 
 constexpr int least_height = 26;
-constexpr int lines_of_list = 6;
+constexpr int lines_of_list = 3;
 constexpr int words_role = Qt::UserRole;
 /// So many columns are still read side by side.
 constexpr int most_alternatives = 12;
@@ -65,7 +65,11 @@ WhatIfForm::WhatIfForm(QWidget* parent)
       list_(new QListWidget(this)) {
   list_->setObjectName("what_if_list");
   list_->setAccessibleName(spoken("What to compare"));
-  list_->setFixedHeight(lines_of_list * (fontMetrics().height() + 4));
+  list_->setFlow(QListView::LeftToRight);
+  list_->setWrapping(true);
+  list_->setResizeMode(QListView::Adjust);
+  list_->setSpacing(4);
+  list_->setFixedHeight(lines_of_list * (fontMetrics().height() + 12));
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
   column->addWidget(row_of_fields());
@@ -97,7 +101,7 @@ QWidget* WhatIfForm::row_of_fields() {
   sheet_->setEditable(true);
   sheet_->setToolTip(
       spoken("A sheet of the program's list, or the name of one in the cases' own "
-             "lists."));
+             "lists. Layers of another thickness keep their sheets."));
   values_->addWidget(number_);
   values_->addWidget(sheet_);
   auto* add_button = new QPushButton(spoken("&Add"), row);

@@ -113,11 +113,18 @@ void WhatIfPage::tell() {
                   {count_of(static_cast<int>(result_->faults.size()), "case", "cases"), first.file,
                    first.reason});
   }
-  if (result_ && stale_ && has_folder) {
-    text += (text.isEmpty() ? "" : " ") + spoken("Something was changed since: work it out again.");
+  QStringList lines;
+  if (!text.isEmpty()) lines << text;
+  if (result_ && has_folder) {
+    const QStringList unknown = without_cost(*result_);
+    if (!unknown.isEmpty()) {
+      lines << spoken("No unit cost is known for {1}: what needs it looks cheaper than it is.",
+                      {unknown.join(", ")});
+    }
+    if (stale_) lines << spoken("Something was changed since: work it out again.");
   }
-  told_->setText(text);
-  told_->setVisible(!text.isEmpty());
+  told_->setText(lines.join("\n"));
+  told_->setVisible(!lines.isEmpty());
 }
 
 }  // namespace drapewright::desktop

@@ -110,4 +110,22 @@ NumberTable what_if_table(const WhatIfResult& result, bool differences) {
   return table.taken();
 }
 
+QStringList without_cost(const WhatIfResult& result) {
+  QStringList names;
+  const auto uses = [](const Forecast& forecast, const std::string& name) {
+    return std::ranges::any_of(forecast.items, [&](const ItemForecast& item) {
+      return item.item == name && item.total.mean > 0;
+    });
+  };
+  for (const auto& column : result.columns) {
+    for (const ItemForecast& item : column.forecast.items) {
+      const bool counts = item.total.mean > 0 && !item.cost;
+      const auto name = QString::fromStdString(supplies::shown_name(item.item));
+      if (!counts || uses(result.columns.front().forecast, item.item)) continue;
+      if (!names.contains(name)) names << name;
+    }
+  }
+  return names;
+}
+
 }  // namespace drapewright::desktop

@@ -10,4 +10,8 @@ namespace drapewright::desktop {
 /// @param differences  each alternative less what is as it is
 NumberTable what_if_table(const WhatIfResult& result, bool differences);
 
+/// Items that an alternative uses, that are not used as it is, and whose cost nobody knows: that
+/// alternative looks cheaper than it is.
+QStringList without_cost(const WhatIfResult& result);
+
 }  // namespace drapewright::desktop

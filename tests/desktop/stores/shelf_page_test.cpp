@@ -126,8 +126,8 @@ TEST_F(ShelfPageTest, ImportsAStockListAndPointsOutWhatIsPastItsDateOrLow) {
   import();
   EXPECT_TRUE(told().contains("stock.csv is on the shelf: 2 items")) << told().toStdString();
   ASSERT_EQ(rows("shelf_lots"), 6);
-  EXPECT_EQ(row("shelf_lots", 0), "Film|||8|||in all: below the minimum of 20");
-  EXPECT_EQ(row("shelf_lots", 1), "Film|past|2026-03-01|9|||past its date, not to be used");
+  EXPECT_EQ(row("shelf_lots", 0), "Film|||8|||below the minimum of 20");
+  EXPECT_EQ(row("shelf_lots", 1), "Film|past|2026-03-01|9|||past its date");
   EXPECT_EQ(row("shelf_lots", 2), "Film|soon|2026-03-20|3|||16 days left");
   EXPECT_EQ(row("shelf_lots", 4), "Film||2027-01-31||2026-03-02|30|overdue");
   EXPECT_EQ(rows("shelf_log"), 4);

@@ -345,6 +345,7 @@ TEST_F(StoresWindowTest, ForecastsWithTheShelfInTheDatabase) {
   ASSERT_TRUE(shown.wait(patience_ms));
   EXPECT_TRUE(words("stores_totals").contains("Stock: the shelf in the database"));
   EXPECT_EQ(page<SortedTable>("Orders").model()->rowCount(), 2);
+  EXPECT_TRUE(words("stores_totals").contains("No unit cost is known for"));
   // A list that is read is forecast with in its place, until the shelf is chosen again.
   put("other.csv", "item,on_hand\nPort with tubing,3\n");
   shown.clear();
