@@ -34,7 +34,7 @@ BookingForm::BookingForm(int today, QWidget* parent)
       note_(new QLineEdit(this)),
       who_(new QLineEdit(this)),
       objection_(quiet_text({}, this)),
-      book_(new QPushButton(spoken("&Book"), this)) {
+      book_(new QPushButton(spoken("Boo&k"), this)) {
   items_->setObjectName("booking_item");
   parts_->setObjectName("booking_parts");
   note_->setObjectName("booking_note");
@@ -50,7 +50,7 @@ BookingForm::BookingForm(int today, QWidget* parent)
   add(new ReceivePart(today, this), spoken("Receive"));
   add(new CountPart(this), spoken("Count"));
   auto* line = new QFormLayout;
-  line->addRow(spoken("N&ote"), note_);
+  line->addRow(spoken("&Note"), note_);
   line->addRow(spoken("Booked b&y"), who_);
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(4, 0, 0, 0);

@@ -110,13 +110,13 @@ ReceivePart::ReceivePart(int today, QWidget* parent)
       pieces_(pieces_field("receive_pieces", 1, this)),
       lot_(named(new QLineEdit(this), "receive_lot")),
       expires_(named(new QLineEdit(this), "receive_expires")),
-      undated_(new QCheckBox(spoken("&No date on it"), this)) {
+      undated_(new QCheckBox(spoken("No d&ate on it"), this)) {
   undated_->setObjectName("receive_undated");
   expires_->setPlaceholderText(spoken("YYYY-MM-DD"));
   auto* form = form_of(*this);
   form->addRow(spoken("&Delivery"), delivery_);
   form->addRow(spoken("&Pieces"), pieces_);
-  form->addRow(spoken("&Lot"), lot_);
+  form->addRow(spoken("Lo&t"), lot_);
   form->addRow(spoken("&Use by"), expires_);
   form->addRow(undated_);
   connect(undated_, &QCheckBox::toggled, expires_, &QWidget::setDisabled);
@@ -198,7 +198,7 @@ CountPart::CountPart(QWidget* parent)
       lots_(named(new QComboBox(this), "count_lot")),
       counted_(pieces_field("count_pieces", 0, this)) {
   auto* form = form_of(*this);
-  form->addRow(spoken("&Lot"), lots_);
+  form->addRow(spoken("Lo&t"), lots_);
   form->addRow(spoken("&Counted"), counted_);
   connect(lots_, &QComboBox::currentIndexChanged, this, &CountPart::fill_in);
 }

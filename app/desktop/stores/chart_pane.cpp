@@ -21,6 +21,7 @@
 #include "app/desktop/stores/sorted_table.h"
 #include "app/desktop/theme/palette.h"
 #include "app/wording/spoken.h"
+#include "core/supplies/stock_item.h"
 
 namespace drapewright::desktop {
 namespace {
@@ -105,7 +106,7 @@ void ChartPane::fill_items() {
   items_->clear();
   if (!result_) return;
   for (const auto& item : result_->forecast.items) {
-    items_->addItem(QString::fromStdString(item.item));
+    items_->addItem(QString::fromStdString(supplies::shown_name(item.item)));
   }
   items_->setCurrentIndex(std::max(0, items_->findText(before)));
 }

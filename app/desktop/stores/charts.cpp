@@ -29,6 +29,8 @@ using forecast::ItemForecast;
 // Okabe and Ito's palette for the colour-blind (2008).
 const QColor blue(0, 114, 178), sky_blue(86, 180, 233), vermillion(213, 94, 0), green(0, 158, 115);
 
+/// The axis has room for so many, so that its marks are whole pieces.
+constexpr double least_pieces = 5;
 /// On a bar: whole units of money, as many as there may be.
 constexpr int digits_of_cost = 9;
 
@@ -79,6 +81,8 @@ class WeekChart {
     area->setBrush(QBrush(fill, style));
     area->setPen(QPen(fill, 1));
     add(name, area);
+    // Else its mark in the legend has a border that a dark ground swallows.
+    for (QLegendMarker* mark : chart_->legend()->markers(area)) mark->setPen(QPen(fill, 1));
   }
 
   void add_line(const QString& name, const QPen& pen, const std::vector<double>& values) {
@@ -113,7 +117,7 @@ class WeekChart {
   }
 
   std::unique_ptr<QChart> taken() {
-    pieces_->setRange(0, std::max(1.0, highest_ * 1.05));
+    pieces_->setRange(0, std::max(least_pieces, highest_ * 1.05));
     pieces_->applyNiceNumbers();
     return std::move(chart_);
   }
@@ -163,7 +167,9 @@ std::unique_ptr<QChart> draw_use(const Forecast& forecast, const ItemForecast& i
 std::unique_ptr<QChart> draw_stock(const Forecast& forecast, const ItemForecast& item,
                                    const QPalette& palette) {
   using forecast::ShelfWeek;
-  WeekChart chart(spoken("On the shelf at each week's end: {1}", {supplies::shown_name(item.item)}),
+  const std::string name = supplies::shown_name(item.item);
+  WeekChart chart(item.shelf ? spoken("On the shelf at each week's end: {1}", {name})
+                             : spoken("{1} is not on the stock list.", {name}),
                   forecast, palette);
   if (!item.shelf) return chart.taken();
   const auto& weeks = item.shelf->weeks;

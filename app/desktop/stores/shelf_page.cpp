@@ -27,7 +27,7 @@ namespace drapewright::desktop {
 namespace {
 
 constexpr int least_height = 26;
-constexpr int booking_width = 300;
+constexpr int booking_width = 290;
 
 QPushButton* button(const QString& text, const char* name, QWidget* parent) {
   auto* button = new QPushButton(text, parent);
@@ -43,7 +43,7 @@ ShelfPage::ShelfPage(int today, QWidget* parent)
       today_(today),
       where_(quiet_text({}, this)),
       told_(new QLabel(this)),
-      forecast_(new QCheckBox(spoken("&Forecast with this shelf"), this)),
+      forecast_(new QCheckBox(spoken("For&ecast with this shelf"), this)),
       buttons_(row_of_buttons()),
       empty_(new QWidget(this)),
       place_form_(new ShelfPlaceForm(this)),
@@ -76,7 +76,7 @@ QWidget* ShelfPage::row_of_buttons() {
   auto* place = button(spoken("&Where it is kept"), "shelf_place", row);
   place->setCheckable(true);
   auto* from_list = button(spoken("&Import a stock list…"), "shelf_import", row);
-  auto* to_list = button(spoken("&Save as a stock list…"), "shelf_export", row);
+  auto* to_list = button(spoken("Sa&ve as a stock list…"), "shelf_export", row);
   auto* again = button(spoken("&Look again"), "shelf_refresh", row);
   again->setToolTip(spoken("What others have booked in the meantime."));
   auto* line = new QHBoxLayout(row);
@@ -93,7 +93,7 @@ QWidget* ShelfPage::row_of_buttons() {
 
 void ShelfPage::build_empty_hint() {
   empty_->setObjectName("shelf_empty");
-  auto* start = button(spoken("Start with the program's &own list"), "shelf_start", empty_);
+  auto* start = button(spoken("Start with the pro&gram's own list"), "shelf_start", empty_);
   auto* line = new QHBoxLayout(empty_);
   line->setContentsMargins(0, 0, 0, 0);
   line->addWidget(

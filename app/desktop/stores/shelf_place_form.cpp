@@ -32,11 +32,11 @@ QLineEdit* field(const char* name, QWidget* parent) {
 ShelfPlaceForm::ShelfPlaceForm(QWidget* parent)
     : QWidget(parent),
       file_(usual_shelf_file()),
-      here_(new QRadioButton(spoken("On &this computer"), this)),
+      here_(new QRadioButton(spoken("On t&his computer"), this)),
       on_server_(
-          new QRadioButton(spoken("On a PostgreSQL &server that several stores share"), this)),
+          new QRadioButton(spoken("On a PostgreS&QL server that several stores share"), this)),
       server_(build_server_fields()),
-      open_(new QPushButton(spoken("Open this &shelf"), this)) {
+      open_(new QPushButton(spoken("Open this shelf"), this)) {
   here_->setObjectName("shelf_here");
   on_server_->setObjectName("shelf_on_server");
   open_->setObjectName("shelf_open");
@@ -79,12 +79,12 @@ QWidget* ShelfPlaceForm::build_server_fields() {
   port_->setMaximumWidth(widest_field);
   port_->setMinimumHeight(least_height);
   auto* left = new QFormLayout;
-  left->addRow(spoken("&Host"), host_);
-  left->addRow(spoken("Po&rt"), port_);
-  left->addRow(spoken("&Database"), database_);
+  left->addRow(spoken("Host"), host_);
+  left->addRow(spoken("Port"), port_);
+  left->addRow(spoken("Database"), database_);
   auto* right = new QFormLayout;
-  right->addRow(spoken("&User"), user_);
-  right->addRow(spoken("Pass&word"), password_);
+  right->addRow(spoken("User"), user_);
+  right->addRow(spoken("Password"), password_);
   right->addRow(
       quiet_text(spoken("Kept until the program is closed, and in no file. Leave it empty "
                         "where the server's client has its own."),

@@ -80,6 +80,7 @@ WhatIfForm::WhatIfForm(QWidget* parent)
   for (const double level : {90.0, 95.0, 99.0}) {
     add(number_alternative(questions[2], level), level != 95);
   }
+  list_->setCurrentItem(nullptr);
   choose_what();
   connect(what_, &QComboBox::currentIndexChanged, this, &WhatIfForm::choose_what);
   connect(list_, &QListWidget::itemChanged, this, &WhatIfForm::changed);
@@ -105,7 +106,7 @@ QWidget* WhatIfForm::row_of_fields() {
   values_->addWidget(number_);
   values_->addWidget(sheet_);
   auto* add_button = new QPushButton(spoken("&Add"), row);
-  auto* remove_button = new QPushButton(spoken("&Remove"), row);
+  auto* remove_button = new QPushButton(spoken("Re&move"), row);
   add_button->setObjectName("what_if_add");
   remove_button->setObjectName("what_if_remove");
   auto* line = new QHBoxLayout(row);
