@@ -48,7 +48,7 @@ BookingForm::BookingForm(int today, QWidget* parent)
   who_->setText(QSettings().value(who_key, name_on_this_computer()).toString());
   add(new TakePart(today, this), spoken("Take out"));
   add(new ReceivePart(today, this), spoken("Receive"));
-  add(new CountPart(this), spoken("Count"));
+  add(new CountPart(today, this), spoken("Count"));
   auto* line = new QFormLayout;
   line->addRow(spoken("&Note"), note_);
   line->addRow(spoken("Booked b&y"), who_);
@@ -84,6 +84,13 @@ BookingPart& BookingForm::part() const {
 const forecast::ShelfItem* BookingForm::item() const {
   const auto index = static_cast<std::size_t>(std::max(0, items_->currentIndex()));
   return index < shelf_.size() ? &shelf_[index] : nullptr;
+}
+
+void BookingForm::set_today(int today) {
+  for (int i = 0; i < parts_->count(); ++i) {
+    dynamic_cast<BookingPart&>(*parts_->widget(i)).set_today(today);
+  }
+  show_item();
 }
 
 QString BookingForm::who() const { return who_->text().trimmed(); }

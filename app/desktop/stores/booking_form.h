@@ -21,6 +21,7 @@ class BookingForm : public QWidget {
   /// The item that was chosen stays chosen where the shelf still has it.
   void show_shelf(const forecast::Shelf& shelf);
   void show_row(const ShelfRows::Row& row);
+  void set_today(int today);
   QString who() const;
 
  signals:

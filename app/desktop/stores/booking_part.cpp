@@ -61,8 +61,7 @@ QString pieces_of(int count, const ShelfItem& item) {
 }  // namespace
 
 TakePart::TakePart(int today, QWidget* parent)
-    : BookingPart(parent),
-      today_(today),
+    : BookingPart(today, parent),
       pieces_(pieces_field("take_pieces", 1, this)),
       from_(quiet_text({}, this)) {
   from_->setObjectName("take_from");
@@ -74,13 +73,13 @@ TakePart::TakePart(int today, QWidget* parent)
 
 void TakePart::show_item(const ShelfItem* item) {
   item_ = item != nullptr ? *item : ShelfItem{};
-  there_ = total(first_expired(item_.lots, most_pieces, today_));
+  there_ = total(first_expired(item_.lots, most_pieces, today()));
   tell();
 }
 
 void TakePart::tell() {
   QStringList parts;
-  for (const Lot& lot : first_expired(item_.lots, pieces_->value(), today_)) {
+  for (const Lot& lot : first_expired(item_.lots, pieces_->value(), today())) {
     parts << spoken("{1} of {2}", {lot.quantity, lot_in_words(lot)});
   }
   from_->setText(parts.isEmpty() ? QString()
@@ -95,8 +94,8 @@ QString TakePart::objection() const {
 }
 
 ShelfJob::Action TakePart::booking(const QString& note) const {
-  return [item = words(item_.item), pieces = pieces_->value(), today = today_,
-          note](ShelfStore& store) { store.take(item, pieces, today, note); };
+  return [item = words(item_.item), pieces = pieces_->value(), day = today(),
+          note](ShelfStore& store) { store.take(item, pieces, day, note); };
 }
 
 QString TakePart::done() const {
@@ -104,8 +103,7 @@ QString TakePart::done() const {
 }
 
 ReceivePart::ReceivePart(int today, QWidget* parent)
-    : BookingPart(parent),
-      today_(today),
+    : BookingPart(today, parent),
       delivery_(named(new QComboBox(this), "receive_delivery")),
       pieces_(pieces_field("receive_pieces", 1, this)),
       lot_(named(new QLineEdit(this), "receive_lot")),
@@ -176,7 +174,7 @@ QString ReceivePart::objection() const {
   }
   const auto expires = came().expires;
   if (!expires) return spoken("The date is written as 2027-03-31.");
-  return *expires < today_ ? spoken("It is past its date already.") : QString();
+  return *expires < today() ? spoken("It is past its date already.") : QString();
 }
 
 ShelfJob::Action ReceivePart::booking(const QString& note) const {
@@ -193,8 +191,8 @@ QString ReceivePart::done() const {
   return spoken("Received: {1}.", {pieces_of(pieces_->value(), item_)});
 }
 
-CountPart::CountPart(QWidget* parent)
-    : BookingPart(parent),
+CountPart::CountPart(int today, QWidget* parent)
+    : BookingPart(today, parent),
       lots_(named(new QComboBox(this), "count_lot")),
       counted_(pieces_field("count_pieces", 0, this)) {
   auto* form = form_of(*this);

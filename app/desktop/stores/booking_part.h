@@ -18,8 +18,11 @@ class BookingPart : public QWidget {
   Q_OBJECT
 
  public:
-  using QWidget::QWidget;
+  /// @param today  day number
+  explicit BookingPart(int today, QWidget* parent = nullptr) : QWidget(parent), today_(today) {}
 
+  /// To be followed by show_item().
+  void set_today(int today) { today_ = today; }
   /// @param item  none: nothing can be booked
   virtual void show_item(const forecast::ShelfItem* item) = 0;
   /// A row of that item was chosen in the shelf's table.
@@ -33,6 +36,12 @@ class BookingPart : public QWidget {
 
  signals:
   void changed();
+
+ protected:
+  int today() const { return today_; }
+
+ private:
+  int today_;
 };
 
 /// Pieces off the shelf, first expired first out; tells from which lots before it is booked.
@@ -40,7 +49,6 @@ class TakePart : public BookingPart {
   Q_OBJECT
 
  public:
-  /// @param today  day number
   explicit TakePart(int today, QWidget* parent = nullptr);
 
   void show_item(const forecast::ShelfItem* item) override;
@@ -51,7 +59,6 @@ class TakePart : public BookingPart {
  private:
   void tell();
 
-  int today_;
   forecast::ShelfItem item_;
   int there_ = 0;  ///< in date
   QSpinBox* pieces_;
@@ -76,7 +83,6 @@ class ReceivePart : public BookingPart {
   forecast::Lot came() const;
   void fill_in();
 
-  int today_;
   forecast::ShelfItem item_;
   QComboBox* delivery_;
   QSpinBox* pieces_;
@@ -90,7 +96,7 @@ class CountPart : public BookingPart {
   Q_OBJECT
 
  public:
-  explicit CountPart(QWidget* parent = nullptr);
+  explicit CountPart(int today, QWidget* parent = nullptr);
 
   void show_item(const forecast::ShelfItem* item) override;
   void show_row(const ShelfRows::Row& row) override;

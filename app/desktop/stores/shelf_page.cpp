@@ -137,6 +137,13 @@ QWidget* ShelfPage::build_tables() {
   return split;
 }
 
+void ShelfPage::set_today(int today) {
+  if (today == today_) return;
+  today_ = today;
+  booking_->set_today(today);
+  if (view_->is_open) request({}, {});
+}
+
 void ShelfPage::open() {
   try {
     place_ = kept_shelf_place();

@@ -24,6 +24,8 @@ class ShelfPage : public QWidget {
   /// @param today  day number
   explicit ShelfPage(int today, QWidget* parent = nullptr);
 
+  /// A page that is left open over midnight. @param today  day number
+  void set_today(int today);
   /// Opens the shelf where it was kept last.
   void open();
   const forecast::Shelf& shelf() const { return view_->shelf; }

@@ -80,7 +80,7 @@ QWidget* ShelfPlaceForm::build_server_fields() {
   port_->setMinimumHeight(least_height);
   auto* left = new QFormLayout;
   left->addRow(spoken("Host"), host_);
-  left->addRow(spoken("Port"), port_);
+  left->addRow(spoken("Port number"), port_);
   left->addRow(spoken("Database"), database_);
   auto* right = new QFormLayout;
   right->addRow(spoken("User"), user_);

@@ -195,6 +195,13 @@ void StoresWindow::ask_folder() {
   if (!folder.isEmpty()) open_folder(folder);
 }
 
+void StoresWindow::set_today(int first_day) {
+  if (first_day == first_day_) return;
+  first_day_ = first_day;
+  shelf_page_->set_today(first_day);
+  forecast();
+}
+
 void StoresWindow::open_folder(const QString& folder) {
   folder_ = folder;
   forecast();

@@ -28,6 +28,8 @@ class StoresWindow : public QMainWindow {
   /// @param first_day  day number of the forecast's first day
   explicit StoresWindow(int first_day, QWidget* parent = nullptr);
 
+  /// Forecasts and books from this day on: for a window that is left open over midnight.
+  void set_today(int first_day);
   void open_folder(const QString& folder);
   /// @return what is wrong with the list; empty when it was taken
   QString open_stock(const QString& file);

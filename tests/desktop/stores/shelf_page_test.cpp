@@ -170,6 +170,14 @@ TEST_F(ShelfPageTest, TakesNoMoreThanThereIsInDate) {
   EXPECT_FALSE(find<QAbstractButton>("booking_book").isEnabled());
 }
 
+TEST_F(ShelfPageTest, TakesNothingThatExpiredOvernight) {
+  import();
+  act([&] { page_.set_today(day_number("2026-03-21").value()); });
+  EXPECT_EQ(row("shelf_lots", 2), "Film|soon|2026-03-20|3|||past its date");
+  type("take_pieces", "6");
+  EXPECT_EQ(find<QLabel>("booking_objection").text(), "Only 5 on the shelf and in date.");
+}
+
 TEST_F(ShelfPageTest, ReceivesWhatIsOnOrderByAClickOnItsRow) {
   import();
   auto& lots = find<SortedTable>("shelf_lots");
