@@ -157,6 +157,10 @@ std::unique_ptr<QGraphicsView> ChartPane::light_view() const {
   view->resize(view_->size());
   view->show();
   QCoreApplication::sendPostedEvents();
+  // Its legend was laid out before the fonts were known, and would cut its words short.
+  view->resize(view_->size() + QSize(1, 1));
+  view->resize(view_->size());
+  QCoreApplication::sendPostedEvents();
   return view;
 }
 

@@ -34,6 +34,15 @@ constexpr double least_pieces = 5;
 /// On a bar: whole units of money, as many as there may be.
 constexpr int digits_of_cost = 9;
 
+/// The band that holds 90 %: nearer to the ground than the one that holds 50 %. Tints, since the
+/// dots of a pattern get lost in print.
+QColor wide_band(const QPalette& palette) {
+  return is_dark(palette) ? blue.darker(200) : sky_blue.lighter(155);
+}
+QColor edge_of(const QColor& band) {
+  return band.lightness() > 128 ? band.darker(150) : band.lighter(170);
+}
+
 /// Bands and lines by week. A week's figures stand at its number, 1, 2, ...
 class WeekChart {
  public:
@@ -67,8 +76,7 @@ class WeekChart {
     chart_->addAxis(pieces_, Qt::AlignLeft);
   }
 
-  void add_band(const QString& name, QColor fill, Qt::BrushStyle style,
-                const std::vector<std::pair<int, int>>& bounds) {
+  void add_band(const QString& name, QColor fill, const std::vector<std::pair<int, int>>& bounds) {
     // The area keeps no hold of its borders: they belong to the chart.
     auto* low = new QLineSeries(chart_.get());
     auto* high = new QLineSeries(chart_.get());
@@ -78,11 +86,15 @@ class WeekChart {
       reach(bounds[week].second);
     }
     auto* area = new QAreaSeries(high, low);
-    area->setBrush(QBrush(fill, style));
-    area->setPen(QPen(fill, 1));
+    area->setBrush(fill);
+    area->setPen(QPen(edge_of(fill), 1));
     add(name, area);
-    // Else its mark in the legend has a border that a dark ground swallows.
-    for (QLegendMarker* mark : chart_->legend()->markers(area)) mark->setPen(QPen(fill, 1));
+    // Its mark in the legend takes no colour from an area by itself.
+    for (QLegendMarker* mark : chart_->legend()->markers(area)) {
+      mark->setShape(QLegend::MarkerShapeRectangle);
+      mark->setBrush(fill);
+      mark->setPen(QPen(edge_of(fill), 1));
+    }
   }
 
   void add_line(const QString& name, const QPen& pen, const std::vector<double>& values) {
@@ -152,13 +164,12 @@ std::unique_ptr<QChart> draw_use(const Forecast& forecast, const ItemForecast& i
   WeekChart chart(spoken("Use in each week: {1}", {supplies::shown_name(item.item)}), forecast,
                   palette);
   const bool dark = is_dark(palette);
-  chart.add_band(spoken("90 % band"), sky_blue, Qt::Dense6Pattern,
+  chart.add_band(spoken("90 % band"), wide_band(palette),
                  each<Band, std::pair<int, int>>(
                      item.weeks, [](const Band& b) { return std::pair(b.low90, b.high90); }));
   chart.add_band(spoken("50 % band"), dark ? blue.lighter(120) : sky_blue.darker(110),
-                 Qt::SolidPattern, each<Band, std::pair<int, int>>(item.weeks, [](const Band& b) {
-                   return std::pair(b.low50, b.high50);
-                 }));
+                 each<Band, std::pair<int, int>>(
+                     item.weeks, [](const Band& b) { return std::pair(b.low50, b.high50); }));
   chart.add_line(spoken("expected"), QPen(dark ? QColor(Qt::white) : QColor(Qt::black), 2),
                  each<Band, double>(item.weeks, [](const Band& b) { return b.mean; }));
   return chart.taken();
@@ -173,7 +184,7 @@ std::unique_ptr<QChart> draw_stock(const Forecast& forecast, const ItemForecast&
                   forecast, palette);
   if (!item.shelf) return chart.taken();
   const auto& weeks = item.shelf->weeks;
-  chart.add_band(spoken("90 % band"), sky_blue, Qt::Dense6Pattern,
+  chart.add_band(spoken("90 % band"), wide_band(palette),
                  each<ShelfWeek, std::pair<int, int>>(weeks, [](const ShelfWeek& w) {
                    const Band left = band_of(w.left);
                    return std::pair(left.low90, left.high90);

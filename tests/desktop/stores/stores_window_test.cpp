@@ -292,6 +292,18 @@ TEST_F(StoresWindowTest, SavesAChartAndItsNumbers) {
   EXPECT_TRUE(pane.save_to(folder_.filePath("nowhere/cost.csv")).contains("cannot be written"));
 }
 
+TEST_F(StoresWindowTest, SavesTheLegendInWholeWords) {
+  open();
+  const QString path = folder_.filePath("use.svg");
+  ASSERT_EQ(page<ChartPane>("Use").save_to(path), "");
+  QFile svg(path);
+  ASSERT_TRUE(svg.open(QIODevice::ReadOnly));
+  const QByteArray drawn = svg.readAll();
+  for (const char* words : {"90 % band", "50 % band", "expected"}) {
+    EXPECT_TRUE(drawn.contains(QByteArray(">") + words)) << words;
+  }
+}
+
 TEST_F(StoresWindowTest, PrintsAChart) {
   open();
   const QString path = folder_.filePath("use.pdf");
@@ -330,8 +342,8 @@ TEST_F(StoresWindowTest, DrawsBandsLineAndGroundApartInGrey) {
   pane.items().setCurrentText("Port with tubing");
   const QString path = folder_.filePath("use.png");
   ASSERT_EQ(pane.save_to(path), "");
-  // The line's black, the narrow band's tone and the ground; the wide band is a pattern.
-  EXPECT_GE(greys_of(QImage(path), 800, 40), 3);
+  // The line's black, the tones of the two bands, and the ground.
+  EXPECT_GE(greys_of(QImage(path), 500, 35), 4);
 }
 
 TEST_F(StoresWindowTest, ForecastsWithTheShelfInTheDatabase) {
