@@ -49,6 +49,7 @@ BookingForm::BookingForm(int today, QWidget* parent)
   add(new TakePart(today, this), spoken("Take out"));
   add(new ReceivePart(today, this), spoken("Receive"));
   add(new CountPart(today, this), spoken("Count"));
+  add(new OrderPart(today, this), spoken("Order"));
   auto* line = new QFormLayout;
   line->addRow(spoken("&Note"), note_);
   line->addRow(spoken("Booked b&y"), who_);

@@ -10,7 +10,7 @@ class QTabWidget;
 
 namespace drapewright::desktop {
 
-/// Take out, receive, count: one item at a time, with a note for the log.
+/// Take out, receive, count, order: one item at a time, with a note for the log.
 class BookingForm : public QWidget {
   Q_OBJECT
 

@@ -6,6 +6,7 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QSpinBox>
+#include <cmath>
 #include <numeric>
 
 #include "app/desktop/fields/limited_field.h"
@@ -189,6 +190,50 @@ ShelfJob::Action ReceivePart::booking(const QString& note) const {
 
 QString ReceivePart::done() const {
   return spoken("Received: {1}.", {pieces_of(pieces_->value(), item_)});
+}
+
+OrderPart::OrderPart(int today, QWidget* parent)
+    : BookingPart(today, parent),
+      pieces_(pieces_field("order_pieces", 1, this)),
+      due_(named(new QLineEdit(this), "order_due")) {
+  due_->setPlaceholderText(spoken("YYYY-MM-DD"));
+  auto* form = form_of(*this);
+  form->addRow(spoken("&Pieces"), pieces_);
+  form->addRow(spoken("&Due"), due_);
+  connect(due_, &QLineEdit::textChanged, this, &BookingPart::changed);
+}
+
+/// As much as a pack holds, due after the lead time: to be corrected by what the supplier says.
+void OrderPart::show_item(const ShelfItem* item) {
+  item_ = item != nullptr ? *item : ShelfItem{};
+  pieces_->setValue(item_.pack_size);
+  due_->setText(words(date_of_day(today() + static_cast<int>(std::ceil(item_.lead_days)))));
+  emit changed();
+}
+
+std::optional<int> OrderPart::due() const {
+  return day_number(due_->text().trimmed().toStdString());
+}
+
+QString OrderPart::objection() const {
+  if (item_.item.empty()) return spoken("Choose an item.");
+  if (!due()) return spoken("The date is written as 2027-03-31.");
+  return *due() < today() ? spoken("That day is over.") : QString();
+}
+
+ShelfJob::Action OrderPart::booking(const QString& note) const {
+  const Delivery delivery{.due = *due(), .quantity = pieces_->value(), .expires = {}};
+  const QString ordered =
+      spoken("on order: {1}, due {2}", {delivery.quantity, date_of_day(*due())});
+  return [item = words(item_.item), delivery,
+          reason = note.isEmpty() ? ordered : ordered + "; " + note](ShelfStore& store) {
+    store.order(item, delivery, reason);
+  };
+}
+
+QString OrderPart::done() const {
+  return spoken("On order: {1}, due {2}.",
+                {pieces_of(pieces_->value(), item_), date_of_day(*due())});
 }
 
 CountPart::CountPart(int today, QWidget* parent)

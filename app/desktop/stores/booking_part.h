@@ -91,6 +91,26 @@ class ReceivePart : public BookingPart {
   QCheckBox* undated_;
 };
 
+/// Pieces that were ordered: the forecast counts on them from the day on which they are due.
+class OrderPart : public BookingPart {
+  Q_OBJECT
+
+ public:
+  explicit OrderPart(int today, QWidget* parent = nullptr);
+
+  void show_item(const forecast::ShelfItem* item) override;
+  QString objection() const override;
+  ShelfJob::Action booking(const QString& note) const override;
+  QString done() const override;
+
+ private:
+  std::optional<int> due() const;
+
+  forecast::ShelfItem item_;
+  QSpinBox* pieces_;
+  QLineEdit* due_;
+};
+
 /// What lies there of a lot, counted.
 class CountPart : public BookingPart {
   Q_OBJECT

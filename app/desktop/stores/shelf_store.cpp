@@ -253,7 +253,7 @@ void ShelfStore::write_item(const ShelfItem& item, const QString& reason) {
     run("INSERT INTO lot (item, name, expires, quantity) VALUES (?, ?, ?, ?) ON CONFLICT (item, "
         "name, expires) DO UPDATE SET quantity = lot.quantity + excluded.quantity",
         {name, words(lot.name), text_of(lot.expires), lot.quantity});
-    write_log(name, words(lot.name), lot.quantity, reason);
+    if (lot.quantity != 0) write_log(name, words(lot.name), lot.quantity, reason);
   }
   for (const Delivery& delivery : item.deliveries) {
     run("INSERT INTO delivery (item, due, expires, quantity) VALUES (?, ?, ?, ?)",
@@ -263,7 +263,6 @@ void ShelfStore::write_item(const ShelfItem& item, const QString& reason) {
 
 void ShelfStore::write_log(const QString& item, const QString& lot, int quantity,
                            const QString& reason) {
-  if (quantity == 0) return;
   run("INSERT INTO booking (at, who, item, lot, quantity, reason) VALUES (?, ?, ?, ?, ?, ?)",
       {QDateTime::currentDateTimeUtc().toString("yyyy-MM-dd HH:mm:ss"), who_, item, lot, quantity,
        reason});
@@ -295,14 +294,17 @@ void ShelfStore::take(const QString& item, int quantity, int today, const QStrin
   change.commit();
 }
 
-void ShelfStore::put(const QString& item, const Lot& lot, const QString& reason) {
-  if (lot.quantity < 1) throw InputError(say("nothing is to be added"), say("1 piece or more"));
+void ShelfStore::expect_item(const QString& item) {
   QSqlQuery known = run("SELECT name FROM item WHERE name = ?", {item});
   if (!known.next()) {
     throw InputError(say("'{1}' is not on the shelf's list", {item.toStdString()}),
                      say("an item of the list"));
   }
-  known.finish();
+}
+
+void ShelfStore::put(const QString& item, const Lot& lot, const QString& reason) {
+  if (lot.quantity < 1) throw InputError(say("nothing is to be added"), say("1 piece or more"));
+  expect_item(item);
   run("INSERT INTO lot (item, name, expires, quantity) VALUES (?, ?, ?, ?) ON CONFLICT (item, "
       "name, expires) DO UPDATE SET quantity = lot.quantity + excluded.quantity",
       {item, words(lot.name), text_of(lot.expires), lot.quantity});
@@ -312,6 +314,16 @@ void ShelfStore::put(const QString& item, const Lot& lot, const QString& reason)
 void ShelfStore::add(const QString& item, const Lot& lot, const QString& reason) {
   Transaction change(*this, item);
   put(item, lot, reason);
+  change.commit();
+}
+
+void ShelfStore::order(const QString& item, const Delivery& delivery, const QString& reason) {
+  if (delivery.quantity < 1) throw InputError(say("nothing is ordered"), say("1 piece or more"));
+  Transaction change(*this, item);
+  expect_item(item);
+  run("INSERT INTO delivery (item, due, expires, quantity) VALUES (?, ?, ?, ?)",
+      {item, text_of(delivery.due), text_of(delivery.expires), delivery.quantity});
+  write_log(item, "", 0, reason);
   change.commit();
 }
 
@@ -352,7 +364,7 @@ void ShelfStore::count(const QString& item, const Lot& seen, int counted, const 
   }
   run("UPDATE lot SET quantity = ? WHERE item = ? AND name = ? AND expires = ?",
       QVariantList{counted} + key);
-  write_log(item, words(seen.name), counted - there, reason);
+  if (counted != there) write_log(item, words(seen.name), counted - there, reason);
   change.commit();
 }
 

@@ -45,6 +45,8 @@ class ShelfStore {
   void take(const QString& item, int quantity, int today, const QString& reason);
   /// Puts pieces on the shelf.
   void add(const QString& item, const forecast::Lot& lot, const QString& reason);
+  /// Puts pieces on order. The log has it with a quantity of 0: nothing lies there yet.
+  void order(const QString& item, const forecast::Delivery& delivery, const QString& reason);
   /// Puts what came of a delivery on the shelf; what did not come stays on order.
   /// @throws InputError also where the delivery is no longer on order: somebody received it
   void receive(const QString& item, const forecast::Delivery& expected, const forecast::Lot& came,
@@ -59,6 +61,7 @@ class ShelfStore {
   class Transaction;
   QSqlQuery run(const QString& sql, const QVariantList& values = {});
   void make_tables();
+  void expect_item(const QString& item);
   void put(const QString& item, const forecast::Lot& lot, const QString& reason);
   void write_item(const forecast::ShelfItem& item, const QString& reason);
   void write_log(const QString& item, const QString& lot, int quantity, const QString& reason);

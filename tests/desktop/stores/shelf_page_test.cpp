@@ -227,6 +227,24 @@ TEST_F(ShelfPageTest, CountsALotAnew) {
   EXPECT_TRUE(row("shelf_log", 0).contains("Film|soon|-1"));
 }
 
+TEST_F(ShelfPageTest, PutsOnOrderWhatWasOrdered) {
+  import();
+  find<QComboBox>("booking_item").setCurrentIndex(1);
+  show_part(3);
+  EXPECT_EQ(find<QSpinBox>("order_pieces").value(), 5);          // a pack
+  EXPECT_EQ(find<QLineEdit>("order_due").text(), "2026-03-08");  // the lead time from today
+  type("order_due", "2026-03-03");
+  EXPECT_EQ(find<QLabel>("booking_objection").text(), "That day is over.");
+  type("order_due", "2026-03-10");
+  type("order_pieces", "15");
+  type("booking_note", "by telephone");
+  act([&] { click("booking_book"); });
+  EXPECT_EQ(page_.shelf()[1].deliveries,
+            (std::vector<forecast::Delivery>{{day_number("2026-03-10").value(), 15, {}}}));
+  EXPECT_EQ(on_hand("Port"), 4);
+  EXPECT_TRUE(row("shelf_log", 0).endsWith("Port||0|on order: 15, due 2026-03-10; by telephone"));
+}
+
 TEST_F(ShelfPageTest, TellsWhenAnotherHasBookedMeanwhile) {
   import();
   {

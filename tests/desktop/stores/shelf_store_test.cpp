@@ -153,6 +153,18 @@ TEST_P(ShelfStoreTest, ReceivesADeliveryOnceAndKeepsTheRestOnOrder) {
   EXPECT_EQ(logged(store), 14);
 }
 
+TEST_P(ShelfStoreTest, PutsOnOrderWithoutTouchingTheShelf) {
+  ShelfStore store(shelf_place(place_), "A");
+  store.replace(film({{3, today + 5, "A"}}), "");
+  store.order("Film", {today + 4, 20, {}}, "ordered");
+  EXPECT_EQ(store.load()[0].deliveries, (std::vector<forecast::Delivery>{{today + 4, 20, {}}}));
+  EXPECT_THROW(store.order("Other", {today + 4, 20, {}}, ""), InputError);
+  EXPECT_THROW(store.order("Film", {today + 4, 0, {}}, ""), InputError);
+  EXPECT_EQ(on_hand(store), 3);
+  EXPECT_EQ(logged(store), 3);
+  EXPECT_EQ(store.log(1)[0].reason, "ordered");
+}
+
 TEST_P(ShelfStoreTest, CountsALotAndRefusesWhatWasBookedSince) {
   ShelfStore store(shelf_place(place_), "A");
   const Lot seen{8, today + 5, "A"};
