@@ -27,7 +27,7 @@ namespace drapewright::desktop {
 namespace {
 
 constexpr int least_height = 26;
-constexpr int booking_width = 300;
+constexpr int booking_width = 316;
 
 QPushButton* button(const QString& text, const char* name, QWidget* parent) {
   auto* button = new QPushButton(text, parent);
