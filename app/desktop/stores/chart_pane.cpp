@@ -12,16 +12,16 @@
 #include <QPushButton>
 #include <QSplitter>
 #include <QVBoxLayout>
-#include <QtCharts/QAreaSeries>
 #include <QtCharts/QChart>
 #include <QtCharts/QChartView>
-#include <QtCharts/QXYSeries>
 
 #include "app/desktop/stores/chart_files.h"
+#include "app/desktop/stores/chart_view.h"
+#include "app/desktop/stores/charts.h"
 #include "app/desktop/stores/sorted_table.h"
 #include "app/desktop/theme/palette.h"
 #include "app/wording/spoken.h"
-#include "core/base/numbers.h"
+#include "core/supplies/stock_item.h"
 
 namespace drapewright::desktop {
 namespace {
@@ -35,6 +35,12 @@ QPushButton* button(const QString& text, const QString& tip, QWidget* parent) {
   return button;
 }
 
+QString hint() {
+  return spoken(
+      "Drag, wheel or + and - to look closer, 0 for the whole chart; the mouse or the "
+      "arrows tell the figures.");
+}
+
 }  // namespace
 
 ChartPane::ChartPane(const QString& name, bool by_item, Draw draw, List list, QWidget* parent)
@@ -45,10 +51,10 @@ ChartPane::ChartPane(const QString& name, bool by_item, Draw draw, List list, QW
       list_(std::move(list)),
       items_(new QComboBox(this)),
       told_(new QLabel(this)),
-      view_(new QChartView(this)),
+      view_(new ChartView(this)),
       table_(new SortedTable(spoken("{1}, as numbers", {name}), this)) {
-  view_->setRenderHint(QPainter::Antialiasing);
-  view_->setRubberBand(QChartView::RectangleRubberBand);
+  told_->setObjectName("chart_told");
+  told_->setTextFormat(Qt::PlainText);
   view_->setAccessibleName(spoken("{1}, drawn", {name}));
   view_->setMinimumHeight(180);
   auto* split = new QSplitter(Qt::Vertical, this);
@@ -60,7 +66,10 @@ ChartPane::ChartPane(const QString& name, bool by_item, Draw draw, List list, QW
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(6, 6, 6, 4);
   column->addWidget(row_of_buttons());
+  column->addWidget(told_);
   column->addWidget(split, 1);
+  connect(view_, &ChartView::pointed, this, &ChartPane::tell_row);
+  connect(table_, &SortedTable::chosen, view_, &ChartView::point_at);
   connect(items_, &QComboBox::currentIndexChanged, this, &ChartPane::show_item);
 }
 
@@ -70,16 +79,15 @@ QWidget* ChartPane::row_of_buttons() {
   items_->setMinimumWidth(280);
   items_->setAccessibleName(spoken("Item"));
   items_->setVisible(by_item_);
-  told_->setObjectName("chart_told");
   auto* out = button(spoken("Whole chart"), spoken("Undo the closer look."), row);
   auto* save_button = button(spoken("Save…"), spoken("As SVG or PNG, or its numbers as CSV."), row);
   auto* print_button = button(spoken("Print…"), spoken("The chart as it is seen."), row);
   auto* line = new QHBoxLayout(row);
   line->setContentsMargins(0, 0, 0, 0);
   line->addWidget(items_);
-  line->addWidget(told_, 1);
+  line->addStretch(1);
   for (QPushButton* each : {out, save_button, print_button}) line->addWidget(each);
-  connect(out, &QPushButton::clicked, this, [this] { view_->chart()->zoomReset(); });
+  connect(out, &QPushButton::clicked, this, [this] { view_->show_all(); });
   connect(save_button, &QPushButton::clicked, this, &ChartPane::save);
   connect(print_button, &QPushButton::clicked, this, &ChartPane::print);
   return row;
@@ -98,7 +106,7 @@ void ChartPane::fill_items() {
   items_->clear();
   if (!result_) return;
   for (const auto& item : result_->forecast.items) {
-    items_->addItem(QString::fromStdString(item.item));
+    items_->addItem(QString::fromStdString(supplies::shown_name(item.item)));
   }
   items_->setCurrentIndex(std::max(0, items_->findText(before)));
 }
@@ -110,46 +118,48 @@ const forecast::ItemForecast* ChartPane::chosen() const {
 }
 
 void ChartPane::show_item() {
-  told_->clear();
+  told_->setText(hint());
   const auto* item = chosen();
-  const std::unique_ptr<QChart> before(view_->chart());
   if (item == nullptr) {
-    view_->setChart(new QChart);
+    view_->show_chart(std::make_unique<QChart>(), 0);
     table_->show_table({});
     return;
   }
+  NumberTable numbers = list_(result_->forecast, by_item_ ? item : nullptr);
   auto chart = draw_(result_->forecast, by_item_ ? item : nullptr, palette());
-  tell_points(*chart);
-  view_->setChart(chart.release());
-  table_->show_table(list_(result_->forecast, by_item_ ? item : nullptr));
+  const auto rows = static_cast<int>(numbers.rows.size());
+  view_->show_chart(std::move(chart), by_item_ ? rows : std::min(rows, most_bars));
+  table_->show_table(std::move(numbers));
 }
 
-void ChartPane::tell_points(QChart& chart) {
-  for (QAbstractSeries* series : chart.series()) {
-    const QString name = series->name();
-    const auto tell = [this, name](const QPointF& point, bool on) {
-      told_->setText(
-          on ? spoken("{1}, week {2}: {3}", {name, qRound(point.x()),
-                                             QString::fromStdString(format_number(point.y(), 1))})
-             : QString());
-    };
-    if (auto* line = qobject_cast<QXYSeries*>(series)) {
-      connect(line, &QXYSeries::hovered, this, tell);
-    } else if (auto* area = qobject_cast<QAreaSeries*>(series)) {
-      connect(area, &QAreaSeries::hovered, this, tell);
+/// The figures are the table's: the chart has none of its own.
+void ChartPane::tell_row(int row) {
+  QStringList figures;
+  if (row >= 0) {
+    const NumberTable& numbers = table_->table();
+    const auto& cells = numbers.rows.at(static_cast<std::size_t>(row));
+    for (qsizetype i = 0; i < numbers.titles.size(); ++i) {
+      figures << numbers.titles[i] + " " + cells.at(static_cast<std::size_t>(i)).text();
     }
+    table_->choose(row);
   }
+  view_->setAccessibleDescription(figures.join("   "));
+  told_->setText(row >= 0 ? figures.join("   ") : hint());
 }
 
 /// On paper the ground is light, whatever the screen has. A view that was never shown is not laid
 /// out: this one is, without being seen.
-std::unique_ptr<QChartView> ChartPane::light_view() const {
+std::unique_ptr<QGraphicsView> ChartPane::light_view() const {
   auto chart = draw_(result_->forecast, by_item_ ? chosen() : nullptr, light_palette());
   auto view = std::make_unique<QChartView>(chart.release());
   view->setAttribute(Qt::WA_DontShowOnScreen);
   view->setFrameShape(QFrame::NoFrame);
   view->resize(view_->size());
   view->show();
+  QCoreApplication::sendPostedEvents();
+  // Its legend was laid out before the fonts were known, and would cut its words short.
+  view->resize(view_->size() + QSize(1, 1));
+  view->resize(view_->size());
   QCoreApplication::sendPostedEvents();
   return view;
 }
@@ -178,6 +188,10 @@ void ChartPane::print() {
   printer.setPageOrientation(QPageLayout::Landscape);
   QPrintDialog dialog(&printer, this);
   if (dialog.exec() != QDialog::Accepted) return;
+  print_on(printer);
+}
+
+void ChartPane::print_on(QPrinter& printer) {
   const auto light = light_view();
   print_chart(*light, printer);
 }

@@ -8,16 +8,18 @@
 #include "app/desktop/stores/number_table.h"
 
 class QChart;
-class QChartView;
+class QGraphicsView;
 class QComboBox;
 class QLabel;
+class QPrinter;
 
 namespace drapewright::desktop {
 
+class ChartView;
 class SortedTable;
 
-/// A chart with the table of its numbers below it, for one item at a time or for all. Drag over the
-/// chart to look closer; a point under the mouse tells its figures.
+/// A chart with the table of its numbers below it, for one item at a time or for all. What the
+/// chart points at is told above it and chosen in the table, and the other way round.
 class ChartPane : public QWidget {
   Q_OBJECT
 
@@ -30,12 +32,13 @@ class ChartPane : public QWidget {
   ChartPane(const QString& name, bool by_item, Draw draw, List list, QWidget* parent = nullptr);
 
   void show_result(std::shared_ptr<const CaseloadResult> result);
-  QChartView& view() { return *view_; }
+  ChartView& view() { return *view_; }
   SortedTable& table() { return *table_; }
   QComboBox& items() { return *items_; }
 
   void save();  ///< asks for a name that ends in .svg, .png or .csv
   void print();
+  void print_on(QPrinter& printer);  ///< @pre there is a forecast
   /// @return what went wrong; empty when all went well
   QString save_to(const QString& path);
 
@@ -46,9 +49,9 @@ class ChartPane : public QWidget {
   QWidget* row_of_buttons();
   void fill_items();
   void show_item();
-  void tell_points(QChart& chart);
+  void tell_row(int row);
   const forecast::ItemForecast* chosen() const;
-  std::unique_ptr<QChartView> light_view() const;  ///< @pre an item is chosen
+  std::unique_ptr<QGraphicsView> light_view() const;  ///< @pre an item is chosen
 
   QString name_;
   bool by_item_;
@@ -57,7 +60,7 @@ class ChartPane : public QWidget {
   std::shared_ptr<const CaseloadResult> result_;
   QComboBox* items_;
   QLabel* told_;
-  QChartView* view_;
+  ChartView* view_;
   SortedTable* table_;
 };
 

@@ -10,6 +10,7 @@
 #include <QtCharts/QScatterSeries>
 #include <QtCharts/QValueAxis>
 #include <algorithm>
+#include <cmath>
 
 #include "app/desktop/stores/tables.h"
 #include "app/desktop/theme/palette.h"
@@ -28,7 +29,19 @@ using forecast::ItemForecast;
 // Okabe and Ito's palette for the colour-blind (2008).
 const QColor blue(0, 114, 178), sky_blue(86, 180, 233), vermillion(213, 94, 0), green(0, 158, 115);
 
-constexpr std::size_t most_bars = 14;
+/// The axis has room for so many, so that its marks are whole pieces.
+constexpr double least_pieces = 5;
+/// On a bar: whole units of money, as many as there may be.
+constexpr int digits_of_cost = 9;
+
+/// The band that holds 90 %: nearer to the ground than the one that holds 50 %. Tints, since the
+/// dots of a pattern get lost in print.
+QColor wide_band(const QPalette& palette) {
+  return is_dark(palette) ? blue.darker(200) : sky_blue.lighter(155);
+}
+QColor edge_of(const QColor& band) {
+  return band.lightness() > 128 ? band.darker(150) : band.lighter(170);
+}
 
 /// Bands and lines by week. A week's figures stand at its number, 1, 2, ...
 class WeekChart {
@@ -40,6 +53,7 @@ class WeekChart {
     chart_->setTitleBrush(ink_);
     chart_->legend()->setLabelColor(ink_);
     chart_->legend()->setAlignment(Qt::AlignBottom);
+    chart_->legend()->setMarkerShape(QLegend::MarkerShapeFromSeries);
     chart_->setAnimationOptions(QChart::NoAnimation);
     chart_->setMargins({4, 4, 4, 4});
     weeks_ = new QValueAxis;
@@ -62,8 +76,7 @@ class WeekChart {
     chart_->addAxis(pieces_, Qt::AlignLeft);
   }
 
-  void add_band(const QString& name, QColor fill, Qt::BrushStyle style,
-                const std::vector<std::pair<int, int>>& bounds) {
+  void add_band(const QString& name, QColor fill, const std::vector<std::pair<int, int>>& bounds) {
     // The area keeps no hold of its borders: they belong to the chart.
     auto* low = new QLineSeries(chart_.get());
     auto* high = new QLineSeries(chart_.get());
@@ -73,9 +86,15 @@ class WeekChart {
       reach(bounds[week].second);
     }
     auto* area = new QAreaSeries(high, low);
-    area->setBrush(QBrush(fill, style));
-    area->setPen(QPen(fill, 1));
+    area->setBrush(fill);
+    area->setPen(QPen(edge_of(fill), 1));
     add(name, area);
+    // Its mark in the legend takes no colour from an area by itself.
+    for (QLegendMarker* mark : chart_->legend()->markers(area)) {
+      mark->setShape(QLegend::MarkerShapeRectangle);
+      mark->setBrush(fill);
+      mark->setPen(QPen(edge_of(fill), 1));
+    }
   }
 
   void add_line(const QString& name, const QPen& pen, const std::vector<double>& values) {
@@ -110,7 +129,7 @@ class WeekChart {
   }
 
   std::unique_ptr<QChart> taken() {
-    pieces_->setRange(0, std::max(1.0, highest_ * 1.05));
+    pieces_->setRange(0, std::max(least_pieces, highest_ * 1.05));
     pieces_->applyNiceNumbers();
     return std::move(chart_);
   }
@@ -145,14 +164,13 @@ std::unique_ptr<QChart> draw_use(const Forecast& forecast, const ItemForecast& i
   WeekChart chart(spoken("Use in each week: {1}", {supplies::shown_name(item.item)}), forecast,
                   palette);
   const bool dark = is_dark(palette);
-  chart.add_band(spoken("90 % band"), sky_blue, Qt::Dense6Pattern,
+  chart.add_band(spoken("90 % band"), wide_band(palette),
                  each<Band, std::pair<int, int>>(
                      item.weeks, [](const Band& b) { return std::pair(b.low90, b.high90); }));
   chart.add_band(spoken("50 % band"), dark ? blue.lighter(120) : sky_blue.darker(110),
-                 Qt::SolidPattern, each<Band, std::pair<int, int>>(item.weeks, [](const Band& b) {
-                   return std::pair(b.low50, b.high50);
-                 }));
-  chart.add_line("expected", QPen(dark ? QColor(Qt::white) : QColor(Qt::black), 2),
+                 each<Band, std::pair<int, int>>(
+                     item.weeks, [](const Band& b) { return std::pair(b.low50, b.high50); }));
+  chart.add_line(spoken("expected"), QPen(dark ? QColor(Qt::white) : QColor(Qt::black), 2),
                  each<Band, double>(item.weeks, [](const Band& b) { return b.mean; }));
   return chart.taken();
 }
@@ -160,22 +178,24 @@ std::unique_ptr<QChart> draw_use(const Forecast& forecast, const ItemForecast& i
 std::unique_ptr<QChart> draw_stock(const Forecast& forecast, const ItemForecast& item,
                                    const QPalette& palette) {
   using forecast::ShelfWeek;
-  WeekChart chart(spoken("On the shelf at each week's end: {1}", {supplies::shown_name(item.item)}),
+  const std::string name = supplies::shown_name(item.item);
+  WeekChart chart(item.shelf ? spoken("On the shelf at each week's end: {1}", {name})
+                             : spoken("{1} is not on the stock list.", {name}),
                   forecast, palette);
   if (!item.shelf) return chart.taken();
   const auto& weeks = item.shelf->weeks;
-  chart.add_band(spoken("90 % band"), sky_blue, Qt::Dense6Pattern,
+  chart.add_band(spoken("90 % band"), wide_band(palette),
                  each<ShelfWeek, std::pair<int, int>>(weeks, [](const ShelfWeek& w) {
                    const Band left = band_of(w.left);
                    return std::pair(left.low90, left.high90);
                  }));
-  chart.add_line("expected", QPen(is_dark(palette) ? Qt::white : Qt::black, 2),
+  chart.add_line(spoken("expected"), QPen(is_dark(palette) ? Qt::white : Qt::black, 2),
                  each<ShelfWeek, double>(weeks, [](const ShelfWeek& w) { return w.left.mean(); }));
   if (item.order) {
     chart.add_line(spoken("reorder point"), QPen(vermillion, 2, Qt::DashLine),
                    std::vector<double>(weeks.size(), item.order->reorder_point));
   }
-  chart.add_marks("delivered", QScatterSeries::MarkerShapeTriangle, green,
+  chart.add_marks(spoken("delivered"), QScatterSeries::MarkerShapeTriangle, green,
                   each<ShelfWeek, double>(weeks, [](const ShelfWeek& w) { return w.received; }));
   chart.add_marks(spoken("past its date"), QScatterSeries::MarkerShapeRectangle, vermillion,
                   each<ShelfWeek, double>(weeks, [](const ShelfWeek& w) { return w.wasted; }));
@@ -185,7 +205,6 @@ std::unique_ptr<QChart> draw_stock(const Forecast& forecast, const ItemForecast&
 std::unique_ptr<QChart> draw_cost(const Forecast& forecast, const QPalette& palette) {
   auto chart = std::make_unique<QChart>();
   const QColor ink = palette.color(QPalette::Text);
-  chart->setTitle(spoken("Cost by item, expected over all weeks"));
   chart->setTitleBrush(ink);
   chart->setBackgroundBrush(palette.base());
   chart->legend()->hide();
@@ -193,12 +212,22 @@ std::unique_ptr<QChart> draw_cost(const Forecast& forecast, const QPalette& pale
   set->setColor(is_dark(palette) ? sky_blue : blue);
   QStringList names;
   const NumberTable table = cost_table(forecast);
+  const auto all = static_cast<int>(table.rows.size()), drawn = std::min(all, most_bars);
+  chart->setTitle(
+      drawn == all
+          ? spoken("Cost by item, expected over all weeks")
+          : spoken("Cost by item, expected over all weeks: the {1} dearest of {2}", {drawn, all}));
   // The axis counts upwards: the dearest comes last.
-  for (std::size_t i = std::min(table.rows.size(), most_bars); i > 0; --i) {
+  for (auto i = static_cast<std::size_t>(drawn); i > 0; --i) {
     names.append(table.rows[i - 1].front().text());
-    set->append(table.rows[i - 1].back().value.toDouble());
+    set->append(std::round(table.rows[i - 1].back().value.toDouble()));
   }
+  set->setLabelColor(ink);
+  if (drawn == 0) chart->setTitle(spoken("No cost of any item is known."));
   auto* bars = new QHorizontalBarSeries;
+  bars->setLabelsVisible(true);
+  bars->setLabelsPrecision(digits_of_cost);
+  bars->setLabelsPosition(QAbstractBarSeries::LabelsOutsideEnd);
   bars->append(set);
   chart->addSeries(bars);
   auto* items = new QBarCategoryAxis;
@@ -214,7 +243,7 @@ std::unique_ptr<QChart> draw_cost(const Forecast& forecast, const QPalette& pale
   bars->attachAxis(items);
   bars->attachAxis(cost);
   cost->setMin(0);
-  cost->applyNiceNumbers();
+  if (drawn > 0) cost->applyNiceNumbers();
   return chart;
 }
 

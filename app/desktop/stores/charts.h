@@ -19,6 +19,8 @@ std::unique_ptr<QChart> draw_use(const forecast::Forecast& forecast,
 std::unique_ptr<QChart> draw_stock(const forecast::Forecast& forecast,
                                    const forecast::ItemForecast& item, const QPalette& palette);
 
+/// The dearest of them are drawn, no more.
+inline constexpr int most_bars = 14;
 /// What each item costs, the dearest at the top.
 std::unique_ptr<QChart> draw_cost(const forecast::Forecast& forecast, const QPalette& palette);
 

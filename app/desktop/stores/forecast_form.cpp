@@ -80,10 +80,14 @@ forecast::Settings ForecastForm::settings(int first_day) const {
   return settings;
 }
 
+QDoubleSpinBox& ForecastForm::extra_dressings_field() const {
+  return *findChild<QDoubleSpinBox*>("extra_dressings_per_week");
+}
+
+double ForecastForm::extra_dressings() const { return extra_dressings_field().value(); }
+
 void ForecastForm::set_extra_dressings(double per_week) {
-  for (QDoubleSpinBox* box : numbers_) {
-    if (box->objectName() == "extra_dressings_per_week") box->setValue(per_week);
-  }
+  extra_dressings_field().setValue(per_week);
 }
 
 }  // namespace drapewright::desktop

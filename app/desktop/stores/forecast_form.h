@@ -18,12 +18,15 @@ class ForecastForm : public QWidget {
 
   /// @param first_day  day number
   forecast::Settings settings(int first_day) const;
+  double extra_dressings() const;  ///< per week
   void set_extra_dressings(double per_week);
 
  signals:
   void changed();
 
  private:
+  QDoubleSpinBox& extra_dressings_field() const;
+
   QSpinBox* weeks_;
   QSpinBox* review_;
   std::vector<QDoubleSpinBox*> numbers_;  ///< in the order of forecast::numbers

@@ -3,6 +3,7 @@
 #include <QAbstractTableModel>
 #include <QStringList>
 #include <QVariant>
+#include <string>
 #include <vector>
 
 namespace drapewright::desktop {
@@ -10,15 +11,16 @@ namespace drapewright::desktop {
 /// A table as it is shown, sorted, copied and saved: texts, numbers with their decimals.
 struct NumberTable {
   struct Cell {
-    QVariant value;    ///< text, int or double: what is sorted by
-    int decimals = 0;  ///< of a double
-    QString text() const;
+    QVariant value;                ///< text, int or double: what is sorted by
+    int decimals = 0;              ///< of a double
+    QString text() const;          ///< for people
+    std::string as_plain() const;  ///< for programs: a point whatever the language
     bool is_number() const { return value.typeId() != QMetaType::QString; }
   };
   QStringList titles;
   std::vector<std::vector<Cell>> rows;
 
-  QByteArray as_csv() const;
+  QByteArray as_csv() const;  ///< numbers with a decimal point
 };
 
 /// Shows a NumberTable: numbers at the right, sorted as numbers.

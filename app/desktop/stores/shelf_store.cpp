@@ -3,15 +3,16 @@
 #include <QDateTime>
 #include <QDir>
 #include <QFileInfo>
-#include <QRegularExpression>
 #include <QSqlError>
 #include <QSqlQuery>
-#include <QUrl>
 #include <QUuid>
+#include <algorithm>
 #include <map>
+#include <numeric>
 
 #include "core/base/calendar.h"
 #include "core/base/error.h"
+#include "core/base/say.h"
 
 namespace drapewright::desktop {
 namespace {
@@ -23,6 +24,8 @@ using forecast::ShelfItem;
 constexpr int version = 1;
 /// How long one booking waits for another's end before it gives up.
 constexpr auto patience = "QSQLITE_BUSY_TIMEOUT=20000";
+/// How long a server may take to answer at all.
+constexpr auto server_patience = "connect_timeout=10";
 
 /// An expiry that is not known is the empty text, so that it can be part of a key.
 QString text_of(const std::optional<int>& day) {
@@ -36,33 +39,38 @@ QString words(std::string_view text) {
 }
 
 [[noreturn]] void fail(const QString& what, const QSqlError& error) {
-  throw InputError("the shelf's database: " + what.toStdString() + ": " +
-                       error.text().simplified().toStdString(),
-                   "a database that can be read and written");
+  throw InputError(say("the shelf's database: {1}: {2}",
+                       {what.toStdString(), error.text().simplified().toStdString()}),
+                   say("a database that can be read and written"));
+}
+
+/// The driver has no number for this fault, only the client's words; where they are in another
+/// language, they are told as they are.
+[[noreturn]] void fail_to_open(const ShelfPlace& place, const QSqlError& error) {
+  if (place.is_server() && place.password.isEmpty() &&
+      error.text().contains("no password supplied")) {
+    throw InputError(say("the server asks for a password"),
+                     say("it typed in, or in the password file of the server's client"));
+  }
+  fail(QString::fromStdString(say("it cannot be opened")), error);
 }
 
 }  // namespace
 
-ShelfPlace shelf_place(const QString& setting) {
-  if (!setting.startsWith("postgresql://")) return {.file = setting};
-  // A socket's folder stands in the place of the host, percent-encoded: more than QUrl takes.
-  static const QRegularExpression form(
-      "^postgresql://(?:([^@/:]*)(:[^@/]*)?@)?([^@/:]+)(?::([0-9]{1,5}))?/([^/?#]+)$");
-  const auto parts = form.match(setting);
-  if (!parts.captured(2).isEmpty()) {
-    throw InputError("the address of the shelf holds a password",
-                     "it in the password file of the server's client, not in a setting");
+std::vector<Lot> first_expired(std::vector<Lot> lots, int quantity, int today) {
+  std::erase_if(lots, [&](const Lot& lot) { return lot.expires && *lot.expires < today; });
+  std::ranges::stable_sort(lots, [](const Lot& a, const Lot& b) {
+    if (a.expires.has_value() != b.expires.has_value()) return a.expires.has_value();
+    return std::pair(a.expires, a.name) < std::pair(b.expires, b.name);
+  });
+  std::vector<Lot> parts;
+  for (Lot& lot : lots) {
+    lot.quantity = std::min(lot.quantity, quantity);
+    if (lot.quantity < 1) continue;
+    quantity -= lot.quantity;
+    parts.push_back(lot);
   }
-  if (!parts.hasMatch()) {
-    throw InputError("'" + setting.toStdString() + "' is no address of a shelf",
-                     "postgresql://user@host:port/database");
-  }
-  const QString port = parts.captured(4);
-  return {.file = {},
-          .host = QUrl::fromPercentEncoding(parts.captured(3).toUtf8()),
-          .port = port.isEmpty() ? 5432 : port.toInt(),
-          .database = parts.captured(5),
-          .user = parts.captured(1)};
+  return parts;
 }
 
 /// Commits when it is told to; else nothing has happened.
@@ -93,20 +101,22 @@ class ShelfStore::Transaction {
 ShelfStore::ShelfStore(const ShelfPlace& place, QString who)
     : connection_(QUuid::createUuid().toString()),
       who_(std::move(who)),
-      server_(place.file.isEmpty()) {
+      server_(place.is_server()) {
   auto database = QSqlDatabase::addDatabase(server_ ? "QPSQL" : "QSQLITE", connection_);
   if (server_) {
     database.setHostName(place.host);
     database.setPort(place.port);
     database.setDatabaseName(place.database);
     database.setUserName(place.user);
+    database.setPassword(place.password);
+    database.setConnectOptions(server_patience);
   } else {
     QDir().mkpath(QFileInfo(place.file).absolutePath());
     database.setDatabaseName(place.file);
     database.setConnectOptions(patience);
   }
   try {
-    if (!database.open()) fail("it cannot be opened", database.lastError());
+    if (!database.open()) fail_to_open(place, database.lastError());
     make_tables();
   } catch (...) {
     database = {};
@@ -150,8 +160,8 @@ void ShelfStore::make_tables() {
   const int there = found.value(0).toInt();
   found.finish();
   if (there > version) {
-    throw InputError("the shelf was made by a later version of this program",
-                     "version " + std::to_string(version) + " of its tables");
+    throw InputError(say("the shelf was made by a later version of this program"),
+                     say("version {1} of its tables", {version}));
   }
   if (there < version) {
     run("INSERT INTO shelf (version) VALUES (1)");
@@ -243,7 +253,7 @@ void ShelfStore::write_item(const ShelfItem& item, const QString& reason) {
     run("INSERT INTO lot (item, name, expires, quantity) VALUES (?, ?, ?, ?) ON CONFLICT (item, "
         "name, expires) DO UPDATE SET quantity = lot.quantity + excluded.quantity",
         {name, words(lot.name), text_of(lot.expires), lot.quantity});
-    write_log(name, words(lot.name), lot.quantity, reason);
+    if (lot.quantity != 0) write_log(name, words(lot.name), lot.quantity, reason);
   }
   for (const Delivery& delivery : item.deliveries) {
     run("INSERT INTO delivery (item, due, expires, quantity) VALUES (?, ?, ?, ?)",
@@ -253,57 +263,108 @@ void ShelfStore::write_item(const ShelfItem& item, const QString& reason) {
 
 void ShelfStore::write_log(const QString& item, const QString& lot, int quantity,
                            const QString& reason) {
-  if (quantity == 0) return;
   run("INSERT INTO booking (at, who, item, lot, quantity, reason) VALUES (?, ?, ?, ?, ?, ?)",
       {QDateTime::currentDateTimeUtc().toString("yyyy-MM-dd HH:mm:ss"), who_, item, lot, quantity,
        reason});
 }
 
 void ShelfStore::take(const QString& item, int quantity, int today, const QString& reason) {
-  if (quantity < 1) throw InputError("nothing is to be taken", "1 piece or more");
+  if (quantity < 1) throw InputError(say("nothing is to be taken"), say("1 piece or more"));
   Transaction change(*this, item);
-  QSqlQuery found = run(
-      "SELECT name, expires, quantity FROM lot WHERE item = ? AND quantity > 0 AND (expires = '' "
-      "OR expires >= ?) ORDER BY CASE WHEN expires = '' THEN 1 ELSE 0 END, expires, name",
-      {item, text_of(today)});
-  struct Part {
-    QVariant lot, expires;
-    int quantity;
-  };
-  std::vector<Part> parts;
-  int left = quantity;
-  while (left > 0 && found.next()) {
-    const int part = std::min(left, found.value(2).toInt());
-    parts.push_back({found.value(0), found.value(1), part});
-    left -= part;
+  QSqlQuery found = run("SELECT name, expires, quantity FROM lot WHERE item = ?", {item});
+  std::vector<Lot> lots;
+  while (found.next()) {
+    lots.push_back(
+        {found.value(2).toInt(), day_of(found.value(1)), found.value(0).toString().toStdString()});
   }
   found.finish();
-  if (left > 0) {
-    throw InputError(item.toStdString() + ": " + std::to_string(quantity) + " asked for, " +
-                         std::to_string(quantity - left) + " on the shelf and in date",
-                     "no more than that");
+  const auto parts = first_expired(std::move(lots), quantity, today);
+  const int there = std::accumulate(parts.begin(), parts.end(), 0,
+                                    [](int sum, const Lot& lot) { return sum + lot.quantity; });
+  if (there < quantity) {
+    throw InputError(say("{1}: {2} asked for, {3} on the shelf and in date",
+                         {item.toStdString(), quantity, there}),
+                     say("no more than that"));
   }
-  for (const Part& part : parts) {
+  for (const Lot& part : parts) {
     run("UPDATE lot SET quantity = quantity - ? WHERE item = ? AND name = ? AND expires = ?",
-        {part.quantity, item, part.lot, part.expires});
-    write_log(item, part.lot.toString(), -part.quantity, reason);
+        {part.quantity, item, words(part.name), text_of(part.expires)});
+    write_log(item, words(part.name), -part.quantity, reason);
   }
   change.commit();
 }
 
-void ShelfStore::add(const QString& item, const Lot& lot, const QString& reason) {
-  if (lot.quantity < 1) throw InputError("nothing is to be added", "1 piece or more");
-  Transaction change(*this, item);
+void ShelfStore::expect_item(const QString& item) {
   QSqlQuery known = run("SELECT name FROM item WHERE name = ?", {item});
   if (!known.next()) {
-    throw InputError("'" + item.toStdString() + "' is not on the shelf's list",
-                     "an item of the list");
+    throw InputError(say("'{1}' is not on the shelf's list", {item.toStdString()}),
+                     say("an item of the list"));
   }
-  known.finish();
+}
+
+void ShelfStore::put(const QString& item, const Lot& lot, const QString& reason) {
+  if (lot.quantity < 1) throw InputError(say("nothing is to be added"), say("1 piece or more"));
+  expect_item(item);
   run("INSERT INTO lot (item, name, expires, quantity) VALUES (?, ?, ?, ?) ON CONFLICT (item, "
       "name, expires) DO UPDATE SET quantity = lot.quantity + excluded.quantity",
       {item, words(lot.name), text_of(lot.expires), lot.quantity});
   write_log(item, words(lot.name), lot.quantity, reason);
+}
+
+void ShelfStore::add(const QString& item, const Lot& lot, const QString& reason) {
+  Transaction change(*this, item);
+  put(item, lot, reason);
+  change.commit();
+}
+
+void ShelfStore::order(const QString& item, const Delivery& delivery, const QString& reason) {
+  if (delivery.quantity < 1) throw InputError(say("nothing is ordered"), say("1 piece or more"));
+  Transaction change(*this, item);
+  expect_item(item);
+  run("INSERT INTO delivery (item, due, expires, quantity) VALUES (?, ?, ?, ?)",
+      {item, text_of(delivery.due), text_of(delivery.expires), delivery.quantity});
+  write_log(item, "", 0, reason);
+  change.commit();
+}
+
+void ShelfStore::receive(const QString& item, const Delivery& expected, const Lot& came,
+                         const QString& reason) {
+  Transaction change(*this, item);
+  const QVariantList key{item, text_of(expected.due), text_of(expected.expires)};
+  QSqlQuery found =
+      run("SELECT sum(quantity) FROM delivery WHERE item = ? AND due = ? AND expires = ?", key);
+  const int coming = found.next() ? found.value(0).toInt() : 0;
+  found.finish();
+  if (coming < 1) {
+    throw InputError(
+        say("{1}, due {2}: no longer on order", {item.toStdString(), date_of_day(expected.due)}),
+        say("a delivery that nobody has received yet"));
+  }
+  run("DELETE FROM delivery WHERE item = ? AND due = ? AND expires = ?", key);
+  if (came.quantity < coming) {
+    run("INSERT INTO delivery (item, due, expires, quantity) VALUES (?, ?, ?, ?)",
+        key + QVariantList{coming - came.quantity});
+  }
+  put(item, came, reason);
+  change.commit();
+}
+
+void ShelfStore::count(const QString& item, const Lot& seen, int counted, const QString& reason) {
+  if (counted < 0) throw InputError(say("fewer than none were counted"), say("0 or more"));
+  Transaction change(*this, item);
+  const QVariantList key{item, words(seen.name), text_of(seen.expires)};
+  QSqlQuery found =
+      run("SELECT quantity FROM lot WHERE item = ? AND name = ? AND expires = ?", key);
+  const int there = found.next() ? found.value(0).toInt() : 0;
+  found.finish();
+  if (there != seen.quantity) {
+    throw InputError(
+        say("{1}: somebody has booked since; the book has {2} now", {item.toStdString(), there}),
+        say("the lot counted again"));
+  }
+  run("UPDATE lot SET quantity = ? WHERE item = ? AND name = ? AND expires = ?",
+      QVariantList{counted} + key);
+  if (counted != there) write_log(item, words(seen.name), counted - there, reason);
   change.commit();
 }
 

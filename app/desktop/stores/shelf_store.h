@@ -6,23 +6,10 @@
 #include <optional>
 #include <vector>
 
+#include "app/desktop/stores/shelf_place.h"
 #include "core/forecast/stock.h"
 
 namespace drapewright::desktop {
-
-/// Where a shelf is kept: a file, or a database on a PostgreSQL server that several stores share.
-struct ShelfPlace {
-  QString file;  ///< of SQLite; empty: a server
-  QString host;  ///< a name, or the folder of a local socket
-  int port = 5432;
-  QString database;
-  QString user;
-};
-
-/// A path is a file; `postgresql://user@host:port/database` is a server. A password never stands
-/// there: the server's own client finds it (its password file or its environment).
-/// @throws InputError for an address of a server that is not complete, or has a password in it
-ShelfPlace shelf_place(const QString& setting);
 
 /// One line of the shelf's log. What was counted in has a quantity above 0, what was taken below.
 struct Booking {
@@ -33,6 +20,10 @@ struct Booking {
   int quantity = 0;
   QString reason;
 };
+
+/// Which lots a number of pieces comes from: first expired first, what has no date last; what is
+/// past its date on `today` (day number) stays. Fewer than `quantity` where there are not so many.
+std::vector<forecast::Lot> first_expired(std::vector<forecast::Lot> lots, int quantity, int today);
 
 /// A shelf and its log in a database. Every change is one transaction with its line in the log:
 /// after a killed process either both are there or neither is. Several may book at once; nothing is
@@ -54,6 +45,15 @@ class ShelfStore {
   void take(const QString& item, int quantity, int today, const QString& reason);
   /// Puts pieces on the shelf.
   void add(const QString& item, const forecast::Lot& lot, const QString& reason);
+  /// Puts pieces on order. The log has it with a quantity of 0: nothing lies there yet.
+  void order(const QString& item, const forecast::Delivery& delivery, const QString& reason);
+  /// Puts what came of a delivery on the shelf; what did not come stays on order.
+  /// @throws InputError also where the delivery is no longer on order: somebody received it
+  void receive(const QString& item, const forecast::Delivery& expected, const forecast::Lot& came,
+               const QString& reason);
+  /// One lot was counted. @param seen  with the quantity that the counter was shown
+  /// @throws InputError also where somebody booked since: then it is to be counted again
+  void count(const QString& item, const forecast::Lot& seen, int counted, const QString& reason);
   /// The latest first.
   std::vector<Booking> log(int most);
 
@@ -61,6 +61,8 @@ class ShelfStore {
   class Transaction;
   QSqlQuery run(const QString& sql, const QVariantList& values = {});
   void make_tables();
+  void expect_item(const QString& item);
+  void put(const QString& item, const forecast::Lot& lot, const QString& reason);
   void write_item(const forecast::ShelfItem& item, const QString& reason);
   void write_log(const QString& item, const QString& lot, int quantity, const QString& reason);
   bool is_server() const { return server_; }

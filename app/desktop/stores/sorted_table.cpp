@@ -30,6 +30,17 @@ SortedTable::SortedTable(const QString& name, QWidget* parent)
   setSelectionBehavior(SelectRows);
   setAlternatingRowColors(true);
   setWordWrap(false);
+  connect(selectionModel(), &QItemSelectionModel::currentRowChanged, this,
+          [this](const QModelIndex& now) {
+            if (now.isValid()) emit chosen(sorted_->mapToSource(now).row());
+          });
+}
+
+void SortedTable::choose(int row) {
+  const QModelIndex cell = sorted_->mapFromSource(model_->index(row, 0));
+  if (!cell.isValid()) return;
+  selectRow(cell.row());
+  scrollTo(cell);
 }
 
 void SortedTable::show_table(NumberTable table) {

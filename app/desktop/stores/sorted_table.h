@@ -17,6 +17,12 @@ class SortedTable : public QTableView {
 
   void show_table(NumberTable table);
   const NumberTable& table() const { return model_->table(); }
+  /// Brings a row of table() into view and selects it.
+  void choose(int row);
+
+ signals:
+  /// A row of table() became the current one.
+  void chosen(int row);
 
  private:
   NumberTableModel* model_;

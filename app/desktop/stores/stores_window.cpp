@@ -14,14 +14,18 @@
 #include <QTabWidget>
 #include <QVBoxLayout>
 #include <QtCharts/QChart>
+#include <algorithm>
 
 #include "app/desktop/fields/limited_field.h"
 #include "app/desktop/stores/chart_files.h"
 #include "app/desktop/stores/chart_pane.h"
 #include "app/desktop/stores/charts.h"
+#include "app/desktop/stores/correction_box.h"
 #include "app/desktop/stores/forecast_form.h"
+#include "app/desktop/stores/shelf_page.h"
 #include "app/desktop/stores/sorted_table.h"
 #include "app/desktop/stores/tables.h"
+#include "app/desktop/stores/what_if_page.h"
 #include "app/wording/spoken.h"
 #include "core/base/numbers.h"
 #include "core/base/say.h"
@@ -50,6 +54,7 @@ StoresWindow::StoresWindow(int first_day, QWidget* parent)
   setWindowTitle(spoken("Stores - Drapewright"));
   later_.setSingleShot(true);
   later_.setInterval(pause_before_forecast_ms);
+  form_ = new ForecastForm(this);
   build_pages();
   auto* split = new QSplitter(this);
   split->addWidget(build_side());
@@ -75,6 +80,7 @@ StoresWindow::StoresWindow(int first_day, QWidget* parent)
   });
   show_totals();
   resize(1366, 720);
+  shelf_page_->open();
 }
 
 QWidget* StoresWindow::build_side() {
@@ -84,25 +90,22 @@ QWidget* StoresWindow::build_side() {
   totals_ = new QLabel(side);
   totals_->setObjectName("stores_totals");
   totals_->setWordWrap(true);
-  recorded_ = quiet_text({}, side);
-  recorded_->setObjectName("stores_recorded");
-  correct_ = wide_button(spoken("Take over this &rate"), side);
-  correct_->setObjectName("stores_correct");
+  correction_ = new CorrectionBox(side);
   progress_ = new QProgressBar(side);
+  progress_->setObjectName("stores_progress");
   progress_->setFormat(spoken("Reading cases, %p %"));
   progress_->hide();
   cancel_ = wide_button(spoken("&Cancel"), side);
   cancel_->setObjectName("stores_cancel");
   cancel_->hide();
-  form_ = new ForecastForm(side);
   auto* scroll = new QScrollArea(side);
   scroll->setWidget(form_);
   scroll->setWidgetResizable(true);
   scroll->setFrameShape(QFrame::NoFrame);
   scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   auto* column = new QVBoxLayout(side);
-  for (QWidget* each : std::initializer_list<QWidget*>{open, stock, progress_, cancel_, totals_,
-                                                       recorded_, correct_}) {
+  for (QWidget* each :
+       std::initializer_list<QWidget*>{open, stock, progress_, cancel_, totals_, correction_}) {
     column->addWidget(each);
   }
   column->addWidget(scroll, 1);
@@ -111,7 +114,7 @@ QWidget* StoresWindow::build_side() {
   connect(open, &QPushButton::clicked, this, &StoresWindow::ask_folder);
   connect(stock, &QPushButton::clicked, this, &StoresWindow::ask_stock);
   connect(cancel_, &QPushButton::clicked, &job_, &CaseloadJob::cancel);
-  connect(correct_, &QPushButton::clicked, this, &StoresWindow::accept_correction);
+  connect(correction_, &CorrectionBox::rate_chosen, form_, &ForecastForm::set_extra_dressings);
   return side;
 }
 
@@ -149,7 +152,17 @@ void StoresWindow::build_pages() {
   pages_->addTab(cost_, spoken("Cost"));
   orders_ = table(spoken("Orders"));
   picks_ = table(spoken("Pick list"));
+  recorded_ = table(spoken("Recorded"));
   findings_ = table(spoken("Findings"));
+  shelf_page_ = new ShelfPage(first_day_, this);
+  what_if_ = new WhatIfPage(
+      [this] {
+        return WhatIfPage::Basis{folder_, form_->settings(first_day_), stock()};
+      },
+      this);
+  pages_->addTab(what_if_, spoken("What if"));
+  pages_->addTab(shelf_page_, spoken("Shelf"));
+  connect(shelf_page_, &ShelfPage::changed, this, &StoresWindow::use_shelf);
 }
 
 void StoresWindow::build_menu() {
@@ -158,23 +171,35 @@ void StoresWindow::build_menu() {
                   &StoresWindow::ask_folder);
   menu->addAction(spoken("Read a &stock list…"), this, &StoresWindow::ask_stock);
   menu->addAction(spoken("Save a stock list to &fill in…"), this, &StoresWindow::save_template);
-  menu->addAction(spoken("Save this &table…"), QKeySequence::Save, this, [this] {
-    if (auto* pane = qobject_cast<ChartPane*>(pages_->currentWidget())) return pane->save();
-    auto* table = qobject_cast<SortedTable*>(pages_->currentWidget());
-    const QString path =
-        QFileDialog::getSaveFileName(this, spoken("Save table"), {}, spoken("Numbers (*.csv)"));
-    if (path.isEmpty()) return;
-    const QString fault = save_bytes(table->table().as_csv(), path);
-    if (!fault.isEmpty()) QMessageBox::warning(this, spoken("Not saved"), fault);
-  });
+  menu->addAction(spoken("Save this &table…"), QKeySequence::Save, this, &StoresWindow::save_shown);
   menu->addSeparator();
   menu->addAction(spoken("&Close"), QKeySequence::Close, this, &QWidget::close);
+}
+
+/// A chart and its numbers, or the page's table.
+void StoresWindow::save_shown() {
+  QWidget* page = pages_->currentWidget();
+  if (auto* pane = qobject_cast<ChartPane*>(page)) return pane->save();
+  auto* table = qobject_cast<SortedTable*>(page);
+  if (table == nullptr) table = page->findChild<SortedTable*>();
+  const QString path =
+      QFileDialog::getSaveFileName(this, spoken("Save table"), {}, spoken("Numbers (*.csv)"));
+  if (path.isEmpty()) return;
+  const QString fault = save_bytes(table->table().as_csv(), path);
+  if (!fault.isEmpty()) QMessageBox::warning(this, spoken("Not saved"), fault);
 }
 
 void StoresWindow::ask_folder() {
   const QString folder =
       QFileDialog::getExistingDirectory(this, spoken("Folder of cases"), folder_);
   if (!folder.isEmpty()) open_folder(folder);
+}
+
+void StoresWindow::set_today(int first_day) {
+  if (first_day == first_day_) return;
+  first_day_ = first_day;
+  shelf_page_->set_today(first_day);
+  forecast();
 }
 
 void StoresWindow::open_folder(const QString& folder) {
@@ -192,19 +217,35 @@ void StoresWindow::ask_stock() {
 
 QString StoresWindow::open_stock(const QString& file) {
   try {
-    stock_ = casefile::shelf_from_csv(
+    list_ = casefile::shelf_from_csv(
         casefile::read_text(file.toStdString(), casefile::largest_file_bytes),
         QFileInfo(file).fileName().toStdString());
   } catch (const InputError& error) {
     return QString::fromUtf8(error.what());
   }
   stock_file_ = file;
-  if (folder_.isEmpty()) {
-    show_totals();
-  } else {
-    forecast();
-  }
+  const QSignalBlocker quiet(shelf_page_);
+  shelf_page_->set_forecast_from(false);
+  forecast();
   return {};
+}
+
+const forecast::Shelf& StoresWindow::stock() const {
+  static const forecast::Shelf none;
+  if (!stock_file_.isEmpty()) return list_;
+  return shelf_page_->is_forecast_from() ? shelf_page_->shelf() : none;
+}
+
+/// The shelf in the database was booked on, or chosen to forecast with in the place of a list.
+void StoresWindow::use_shelf() {
+  if (shelf_page_->is_forecast_from()) stock_file_.clear();
+  later_.start();
+}
+
+QString StoresWindow::stock_in_words() const {
+  if (!stock_file_.isEmpty()) return spoken("Stock: {1}", {QFileInfo(stock_file_).fileName()});
+  return stock().empty() ? spoken("No stock list: use and cost only.")
+                         : spoken("Stock: the shelf in the database");
 }
 
 void StoresWindow::save_template() {
@@ -217,9 +258,10 @@ void StoresWindow::save_template() {
 }
 
 void StoresWindow::forecast() {
-  if (folder_.isEmpty()) return;
+  what_if_->show_stale();
+  if (folder_.isEmpty()) return show_totals();
   progress_->setValue(0);
-  job_.request(folder_, form_->settings(first_day_), stock_);
+  job_.request(folder_, form_->settings(first_day_), stock());
 }
 
 void StoresWindow::take(const std::shared_ptr<const CaseloadResult>& result) {
@@ -229,6 +271,7 @@ void StoresWindow::take(const std::shared_ptr<const CaseloadResult>& result) {
   items_->show_table(items_table(forecast));
   orders_->show_table(orders_table(forecast));
   picks_->show_table(pick_table(forecast));
+  recorded_->show_table(recorded_table(forecast));
   findings_->show_table(findings_table(*result));
   for (ChartPane* pane : {use_, shelf_, cost_}) pane->show_result(result);
   show_totals();
@@ -236,12 +279,9 @@ void StoresWindow::take(const std::shared_ptr<const CaseloadResult>& result) {
 }
 
 void StoresWindow::show_totals() {
-  recorded_->setVisible(result_ && result_->forecast.recorded.days > 0);
-  correct_->setVisible(recorded_->isVisibleTo(this));
-  const QString stock = stock_file_.isEmpty()
-                            ? spoken("No stock list: use and cost only.")
-                            : spoken("Stock: {1}", {QFileInfo(stock_file_).fileName()});
+  const QString stock = stock_in_words();
   if (!result_ || !result_->problem.isEmpty()) {
+    correction_->hide();
     totals_->setText((result_ ? result_->problem
                               : spoken("Open a folder of cases to see what "
                                        "they will use.")) +
@@ -259,21 +299,17 @@ void StoresWindow::show_totals() {
   text += "<br>" + spoken("Expected cost <b>{1}</b>, {2} a patient",
                           {words(format_number(forecast.cost, 2)),
                            words(format_number(forecast.cost_per_patient, 2))});
-  if (!stock_.empty()) {
+  const auto unknown = static_cast<int>(std::ranges::count_if(
+      forecast.items, [](const auto& item) { return item.total.mean > 0 && !item.cost; }));
+  if (unknown > 0) {
+    text += "<br>" +
+            spoken("No unit cost is known for {1}.", {words(count_of(unknown, "item", "items"))});
+  }
+  if (!this->stock().empty()) {
     text += "<br>" + spoken("Orders <b>{1}</b>", {words(format_number(forecast.order_cost, 2))});
   }
   totals_->setText(text + QString("<br>") + stock);
-  if (forecast.recorded.days == 0) return;
-  const auto rate = extra_rate_of(forecast.recorded);
-  recorded_->setText(spoken(
-      "{1} recorded for {2} planned. As extra dressings: {3} a week (95 %: {4} to {5}).",
-      {words(count_of(forecast.recorded.recorded, "change", "changes")),
-       words(format_number(forecast.recorded.planned, 1)), words(format_number(rate.per_week, 2)),
-       words(format_number(rate.low, 2)), words(format_number(rate.high, 2))}));
-}
-
-void StoresWindow::accept_correction() {
-  form_->set_extra_dressings(extra_rate_of(result_->forecast.recorded).per_week);
+  correction_->show_recorded(forecast.recorded, form_->extra_dressings());
 }
 
 }  // namespace drapewright::desktop

@@ -52,7 +52,7 @@ NumberTable patients_table(const CaseloadResult& result) {
                     {}};
   for (const auto& patient : result.patients) {
     table.rows.push_back({text(patient.label), date(patient.start), date(patient.end),
-                          patient.running ? date(patient.next_change) : text("over"),
+                          patient.running ? date(patient.next_change) : text(say("over")),
                           count(patient.overdue_days), number(patient.area_cm2),
                           number(100 * patient.area_change_per_week), number(patient.dressings),
                           number(patient.cost, 2), count(patient.stops), text(codes_of(patient)),
@@ -112,8 +112,19 @@ NumberTable cost_table(const Forecast& forecast) {
   }
   std::ranges::stable_sort(items, std::greater<>(), [](const auto* item) { return *item->cost; });
   for (const auto* item : items) {
-    table.rows.push_back(
-        {text(item->item), number(item->total.mean), money(item->unit_cost), money(item->cost)});
+    table.rows.push_back({text(supplies::shown_name(item->item)), number(item->total.mean),
+                          money(item->unit_cost), money(item->cost)});
+  }
+  return table;
+}
+
+NumberTable recorded_table(const Forecast& forecast) {
+  NumberTable table{{spoken("Item"), spoken("Planned"), spoken("By what was recorded"),
+                     spoken("More than planned, %")},
+                    {}};
+  for (const auto& item : forecast.recorded.items) {
+    table.rows.push_back({text(supplies::shown_name(item.item)), number(item.planned),
+                          number(item.recorded), number(100 * item.bias())});
   }
   return table;
 }
@@ -148,7 +159,7 @@ NumberTable findings_table(const CaseloadResult& result) {
   for (const CaseFault& fault : result.faults) {
     table.rows.push_back({text(say("not read")), {fault.file}, {fault.reason}});
   }
-  for (const auto& finding : result.forecast.findings) add(finding, "stores", table);
+  for (const auto& finding : result.forecast.findings) add(finding, say("stores"), table);
   for (const auto& patient : result.patients) {
     for (const auto& finding : patient.findings) {
       if (finding.severity != dressing::Severity::note) add(finding, patient.label, table);

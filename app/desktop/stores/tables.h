@@ -13,6 +13,8 @@ NumberTable use_table(const forecast::Forecast& forecast, const forecast::ItemFo
 NumberTable stock_table(const forecast::Forecast& forecast, const forecast::ItemForecast& item);
 /// Items by what they cost, the dearest first.
 NumberTable cost_table(const forecast::Forecast& forecast);
+/// Every item as it was used by what the cases record, against what was planned for the same days.
+NumberTable recorded_table(const forecast::Forecast& forecast);
 NumberTable orders_table(const forecast::Forecast& forecast);
 NumberTable pick_table(const forecast::Forecast& forecast);
 /// Findings of the forecast, of the cases, and the files that could not be read.

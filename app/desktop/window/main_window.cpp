@@ -231,10 +231,9 @@ void MainWindow::replan() {
 }
 
 StoresWindow& MainWindow::open_stores() {
-  if (stores_ == nullptr) {
-    const auto today = QDate::currentDate().toString(Qt::ISODate).toStdString();
-    stores_ = new StoresWindow(day_number(today).value(), this);
-  }
+  const auto today = day_number(QDate::currentDate().toString(Qt::ISODate).toStdString()).value();
+  if (stores_ == nullptr) stores_ = new StoresWindow(today, this);
+  stores_->set_today(today);
   stores_->show();
   stores_->raise();
   stores_->activateWindow();

@@ -101,8 +101,28 @@ bool DatabaseServer::run(const QString& program, const QStringList& arguments) {
 
 QString DatabaseServer::shelf(const QString& database) {
   if (!run(programs() + "/createdb", {"-h", folder_.path(), "-U", "shelf", database})) return {};
+  return address("shelf", database);
+}
+
+QString DatabaseServer::guarded_shelf(const QString& database, const QString& user,
+                                      const QString& password) {
+  const QStringList here{"-h", folder_.path(), "-U", "shelf"};
+  const QString role = QString("CREATE ROLE %1 LOGIN PASSWORD '%2'").arg(user, password);
+  // The first line that fits decides who may come in how.
+  const QString guard = QString("sed -i '1i local all %1 scram-sha-256' %2/data/pg_hba.conf")
+                            .arg(user, folder_.path());
+  if (!run(programs() + "/psql", here + QStringList{"-d", "postgres", "-c", role}) ||
+      !run(programs() + "/createdb", here + QStringList{"-O", user, database}) ||
+      !run("sh", {"-c", guard}) ||
+      !run(programs() + "/pg_ctl", {"-D", folder_.filePath("data"), "reload"})) {
+    return {};
+  }
+  return address(user, database);
+}
+
+QString DatabaseServer::address(const QString& user, const QString& database) const {
   const auto socket = QString::fromUtf8(QUrl::toPercentEncoding(folder_.path()));
-  return "postgresql://shelf@" + socket + ":5432/" + database;
+  return "postgresql://" + user + "@" + socket + ":5432/" + database;
 }
 
 }  // namespace drapewright::desktop_test

@@ -18,10 +18,13 @@ class DatabaseServer {
   const QString& why_not() const { return why_not_; }
   /// A shelf in a database of that name, which is made; empty where why_not() then says why not.
   QString shelf(const QString& database);
+  /// The same for a user who has to give a password. @param user  not made yet; so the database
+  QString guarded_shelf(const QString& database, const QString& user, const QString& password);
 
  private:
   void wait_until_ready();
   bool run(const QString& program, const QStringList& arguments);
+  QString address(const QString& user, const QString& database) const;
   QStringList as_its_user(const QStringList& command) const;
   QString programs() const;
 

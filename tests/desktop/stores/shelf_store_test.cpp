@@ -135,6 +135,49 @@ TEST_P(ShelfStoreTest, AddsToALotOrMakesOne) {
   EXPECT_EQ(logged(store), 9);
 }
 
+TEST_P(ShelfStoreTest, ReceivesADeliveryOnceAndKeepsTheRestOnOrder) {
+  ShelfStore store(shelf_place(place_), "A");
+  Shelf shelf = film({{3, today + 5, "A"}});
+  const forecast::Delivery expected{today + 2, 10, today + 90};
+  shelf[0].deliveries = {expected, {today + 9, 7, {}}};
+  store.replace(shelf, "");
+  store.receive("Film", expected, {6, today + 90, "B"}, "delivered");
+  EXPECT_EQ(store.load()[0].lots, (std::vector<Lot>{{3, today + 5, "A"}, {6, today + 90, "B"}}));
+  EXPECT_EQ(store.load()[0].deliveries,
+            (std::vector<forecast::Delivery>{{today + 2, 4, today + 90}, {today + 9, 7, {}}}));
+  store.receive("Film", {today + 2, 4, today + 90}, {5, today + 90, "B"}, "one more than ordered");
+  EXPECT_EQ(store.load()[0].deliveries, (std::vector<forecast::Delivery>{{today + 9, 7, {}}}));
+  // Somebody else received it in the meantime: nothing is put on the shelf twice.
+  EXPECT_THROW(store.receive("Film", expected, {10, today + 90, "B"}, ""), InputError);
+  EXPECT_EQ(on_hand(store), 14);
+  EXPECT_EQ(logged(store), 14);
+}
+
+TEST_P(ShelfStoreTest, PutsOnOrderWithoutTouchingTheShelf) {
+  ShelfStore store(shelf_place(place_), "A");
+  store.replace(film({{3, today + 5, "A"}}), "");
+  store.order("Film", {today + 4, 20, {}}, "ordered");
+  EXPECT_EQ(store.load()[0].deliveries, (std::vector<forecast::Delivery>{{today + 4, 20, {}}}));
+  EXPECT_THROW(store.order("Other", {today + 4, 20, {}}, ""), InputError);
+  EXPECT_THROW(store.order("Film", {today + 4, 0, {}}, ""), InputError);
+  EXPECT_EQ(on_hand(store), 3);
+  EXPECT_EQ(logged(store), 3);
+  EXPECT_EQ(store.log(1)[0].reason, "ordered");
+}
+
+TEST_P(ShelfStoreTest, CountsALotAndRefusesWhatWasBookedSince) {
+  ShelfStore store(shelf_place(place_), "A");
+  const Lot seen{8, today + 5, "A"};
+  store.replace(film({seen}), "");
+  store.count("Film", seen, 6, "two were torn");
+  EXPECT_EQ(store.load()[0].lots[0].quantity, 6);
+  EXPECT_EQ(store.log(1)[0].quantity, -2);
+  EXPECT_THROW(store.count("Film", seen, 8, ""), InputError);
+  EXPECT_THROW(store.count("Film", {6, today + 5, "A"}, -1, ""), InputError);
+  EXPECT_EQ(on_hand(store), 6);
+  EXPECT_EQ(logged(store), 6);
+}
+
 TEST_P(ShelfStoreTest, ThatIsCountedAnewKeepsItsLogInBalance) {
   ShelfStore store(shelf_place(place_), "A");
   store.replace(film({{3, {}, ""}}), "counted");
@@ -194,6 +237,33 @@ TEST(ShelfPlace, IsAFileOrAServer) {
   EXPECT_EQ(place.port, 5433);
   EXPECT_EQ(place.database, "shelf");
   EXPECT_EQ(place.user, "ward");
+}
+
+TEST(ShelfPlace, IsReadBackFromItsAddressWithoutThePassword) {
+  const desktop::ShelfPlace place{.file = {},
+                                  .host = "/run/a socket",
+                                  .port = 5433,
+                                  .database = "shelf/one",
+                                  .user = "ward@3",
+                                  .password = "secret"};
+  const QString address = desktop::address_of(place);
+  EXPECT_FALSE(address.contains("secret"));
+  const auto again = shelf_place(address);
+  EXPECT_EQ(again.host, place.host);
+  EXPECT_EQ(again.port, place.port);
+  EXPECT_EQ(again.database, place.database);
+  EXPECT_EQ(again.user, place.user);
+  EXPECT_EQ(again.password, "");
+}
+
+TEST(FirstExpired, LeavesWhatIsPastItsDateAndTakesUndatedLotsLast) {
+  const std::vector<Lot> lots{{4, {}, "undated"},  {9, today - 1, "past"}, {2, today, "last day"},
+                              {3, today + 9, "b"}, {1, today + 9, "a"},    {0, today + 1, "empty"}};
+  EXPECT_EQ(
+      desktop::first_expired(lots, 7, today),
+      (std::vector<Lot>{
+          {2, today, "last day"}, {1, today + 9, "a"}, {3, today + 9, "b"}, {1, {}, "undated"}}));
+  EXPECT_EQ(desktop::first_expired(lots, 100, today).size(), 4U);
 }
 
 TEST(ShelfPlace, RefusesAPasswordAndAnAddressThatIsNotComplete) {

@@ -4,23 +4,32 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <QApplication>
+#include <QCheckBox>
 #include <QComboBox>
 #include <QDir>
 #include <QDoubleSpinBox>
 #include <QHeaderView>
 #include <QImage>
 #include <QLabel>
+#include <QPrinter>
 #include <QProgressBar>
 #include <QPushButton>
+#include <QSettings>
 #include <QSignalSpy>
 #include <QTabWidget>
 #include <QTemporaryDir>
 #include <QTest>
+#include <QWheelEvent>
 #include <QtCharts/QAreaSeries>
-#include <QtCharts/QChartView>
+#include <QtCharts/QChart>
 #include <QtCharts/QLineSeries>
+#include <QtCharts/QValueAxis>
+#include <array>
 
 #include "app/desktop/stores/chart_pane.h"
+#include "app/desktop/stores/chart_view.h"
+#include "app/desktop/stores/shelf_page.h"
 #include "app/desktop/stores/sorted_table.h"
 #include "core/base/calendar.h"
 #include "tests/desktop/window_driver.h"
@@ -30,6 +39,7 @@ namespace drapewright::desktop_test {
 namespace {
 
 using desktop::ChartPane;
+using desktop::ShelfPage;
 using desktop::SortedTable;
 using desktop::StoresWindow;
 
@@ -44,7 +54,7 @@ constexpr const char* stock =
 
 class StoresWindowTest : public testing::Test {
  protected:
-  StoresWindowTest() : window_(day_number("2026-03-04").value()) {
+  StoresWindowTest() : window_(first_day()) {
     window_.show();
     EXPECT_TRUE(QTest::qWaitForWindowExposed(&window_));
     for (const char* name : {"plain-heel.json", "series-of-three.json", "no-port-zone.json"}) {
@@ -52,6 +62,11 @@ class StoresWindowTest : public testing::Test {
     }
   }
 
+  /// The window opens its shelf when it is made: it must find a place of the test's own.
+  int first_day() {
+    QSettings().setValue("shelf_place", folder_.filePath("shelf.sqlite"));
+    return day_number("2026-03-04").value();
+  }
   void open() {
     QSignalSpy shown(&window_, &StoresWindow::shown_result);
     window_.open_folder(folder_.path());
@@ -80,7 +95,10 @@ class StoresWindowTest : public testing::Test {
     for (int row = 0; row < table.model()->rowCount(); ++row) texts << cell(table, row, index);
     return texts;
   }
-  QString words(const QString& label) { return window_.findChild<QLabel*>(label)->text(); }
+  QString words(const QString& label) { return words(label, window_); }
+  static QString words(const QString& label, const QWidget& within) {
+    return within.findChild<QLabel*>(label)->text();
+  }
 
   QTemporaryDir folder_;
   StoresWindow window_;
@@ -153,19 +171,73 @@ TEST_F(StoresWindowTest, DrawsUseWithItsBandsAndTheSameNumbersBelow) {
   }
 }
 
+/// Where a week of the chart's last line is on the screen.
+QPoint place_of_week(desktop::ChartView& view, int week) {
+  auto* line = qobject_cast<QLineSeries*>(view.chart()->series().last());
+  const QPointF on_chart = view.chart()->mapToPosition(line->at(week - 1), line);
+  return view.mapFromScene(view.chart()->mapToScene(on_chart));
+}
+
 TEST_F(StoresWindowTest, TellsTheFiguresUnderTheMouse) {
   open();
   auto& pane = page<ChartPane>("Use");
   pane.items().setCurrentText("Port with tubing");
   QTest::qWait(50);
   auto& view = pane.view();
-  auto* line = qobject_cast<QLineSeries*>(view.chart()->series().last());
-  const QPointF on_chart = view.chart()->mapToPosition(line->at(0), line);
-  const QPoint at = view.mapFromScene(view.chart()->mapToScene(on_chart));
-  QTest::mouseMove(view.viewport(), at + QPoint(40, -30));
-  QTest::mouseMove(view.viewport(), at);
-  QTRY_VERIFY_WITH_TIMEOUT(!pane.findChild<QLabel*>("chart_told")->text().isEmpty(), 2000);
-  EXPECT_TRUE(pane.findChild<QLabel*>("chart_told")->text().contains("week 1"));
+  // Anywhere above the week, not only on its line.
+  QTest::mouseMove(view.viewport(), place_of_week(view, 1) + QPoint(2, -30));
+  QTest::mouseMove(view.viewport(), place_of_week(view, 3) + QPoint(2, -30));
+  QTRY_COMPARE_WITH_TIMEOUT(view.row(), 2, 2000);
+  const QString told = words("chart_told", pane);
+  EXPECT_TRUE(told.contains("Week from 2026-03-18")) << told.toStdString();
+  EXPECT_TRUE(told.contains("Expected " + cell(pane.table(), 2, 1))) << told.toStdString();
+  EXPECT_EQ(pane.table().currentIndex().row(), 2);
+}
+
+TEST_F(StoresWindowTest, PointsByKeysAndFromTheTable) {
+  open();
+  auto& pane = page<ChartPane>("Use");
+  auto& view = pane.view();
+  view.setFocus();
+  for (int i = 0; i < 3; ++i) QTest::keyClick(&view, Qt::Key_Right);
+  EXPECT_EQ(view.row(), 2);
+  QTest::keyClick(&view, Qt::Key_Left);
+  EXPECT_EQ(view.row(), 1);
+  EXPECT_TRUE(view.accessibleDescription().contains("2026-03-11"));
+  const QRect fifth = pane.table().visualRect(pane.table().model()->index(4, 0));
+  QTest::mouseClick(pane.table().viewport(), Qt::LeftButton, {}, fifth.center());
+  EXPECT_EQ(view.row(), 4);
+  auto& cost = page<ChartPane>("Cost");
+  cost.view().setFocus();
+  QTest::keyClick(&cost.view(), Qt::Key_Down);
+  EXPECT_TRUE(words("chart_told", cost).contains(cell(cost.table(), 0, 0)));
+}
+
+TEST_F(StoresWindowTest, ZoomsByWheelAndKeysAndShowsAllAgain) {
+  open();
+  auto& view = page<ChartPane>("Use").view();
+  const auto weeks = [&] {
+    auto* axis = qobject_cast<QValueAxis*>(view.chart()->axes(Qt::Horizontal).front());
+    return axis->max() - axis->min();
+  };
+  const double whole = weeks();
+  const auto turn = [&](int way) {
+    const QPointF at = view.viewport()->rect().center();
+    QWheelEvent event(at, view.viewport()->mapToGlobal(at), {}, {0, way}, Qt::NoButton,
+                      Qt::NoModifier, Qt::NoScrollPhase, false);
+    QApplication::sendEvent(view.viewport(), &event);
+  };
+  turn(120);
+  EXPECT_LT(weeks(), whole);
+  turn(-120);
+  turn(-120);  // no further out than the whole
+  EXPECT_DOUBLE_EQ(weeks(), whole);
+  view.setFocus();
+  QTest::keyClick(&view, Qt::Key_Plus);
+  EXPECT_LT(weeks(), whole);
+  QTest::keyClick(&view, Qt::Key_0);
+  EXPECT_DOUBLE_EQ(weeks(), whole);
+  EXPECT_FALSE(view.chart()->isZoomed());
 }
 
 TEST_F(StoresWindowTest, LooksCloserWhenDraggedOver) {
@@ -220,6 +292,88 @@ TEST_F(StoresWindowTest, SavesAChartAndItsNumbers) {
   EXPECT_TRUE(pane.save_to(folder_.filePath("nowhere/cost.csv")).contains("cannot be written"));
 }
 
+TEST_F(StoresWindowTest, SavesTheLegendInWholeWords) {
+  open();
+  const QString path = folder_.filePath("use.svg");
+  ASSERT_EQ(page<ChartPane>("Use").save_to(path), "");
+  QFile svg(path);
+  ASSERT_TRUE(svg.open(QIODevice::ReadOnly));
+  const QByteArray drawn = svg.readAll();
+  for (const char* words : {"90 % band", "50 % band", "expected"}) {
+    EXPECT_TRUE(drawn.contains(QByteArray(">") + words)) << words;
+  }
+}
+
+TEST_F(StoresWindowTest, PrintsAChart) {
+  open();
+  const QString path = folder_.filePath("use.pdf");
+  QPrinter printer;
+  printer.setOutputFormat(QPrinter::PdfFormat);
+  printer.setOutputFileName(path);
+  page<ChartPane>("Use").print_on(printer);
+  QFile pdf(path);
+  ASSERT_TRUE(pdf.open(QIODevice::ReadOnly));
+  const QByteArray bytes = pdf.readAll();
+  EXPECT_TRUE(bytes.startsWith("%PDF"));
+  EXPECT_GT(bytes.size(), 5000);
+}
+
+/// How many colours' worth of lightness a picture holds: its greys that cover at least `least`
+/// pixels and are `apart` from one another.
+int greys_of(const QImage& picture, int least, int apart) {
+  std::array<int, 256> counts{};
+  for (int y = 0; y < picture.height(); ++y) {
+    for (int x = 0; x < picture.width(); ++x) {
+      ++counts[static_cast<std::size_t>(qGray(picture.pixel(x, y)))];
+    }
+  }
+  int found = 0, last = -apart;
+  for (int grey = 0; grey < 256; ++grey) {
+    if (counts[static_cast<std::size_t>(grey)] < least || grey - last < apart) continue;
+    ++found;
+    last = grey;
+  }
+  return found;
+}
+
+TEST_F(StoresWindowTest, DrawsBandsLineAndGroundApartInGrey) {
+  open();
+  auto& pane = page<ChartPane>("Use");
+  pane.items().setCurrentText("Port with tubing");
+  const QString path = folder_.filePath("use.png");
+  ASSERT_EQ(pane.save_to(path), "");
+  // The line's black, the tones of the two bands, and the ground.
+  EXPECT_GE(greys_of(QImage(path), 500, 35), 4);
+}
+
+TEST_F(StoresWindowTest, ForecastsWithTheShelfInTheDatabase) {
+  put("stock.csv", stock);
+  auto& shelf = page<ShelfPage>("Shelf");
+  ASSERT_TRUE(QTest::qWaitFor([&] { return !shelf.is_busy(); }, patience_ms));
+  open();
+  EXPECT_TRUE(words("stores_totals").contains("No stock list"));
+  QSignalSpy shown(&window_, &StoresWindow::shown_result);
+  EXPECT_EQ(shelf.import_list(folder_.filePath("stock.csv")), "");
+  ASSERT_TRUE(shown.wait(patience_ms));
+  EXPECT_TRUE(words("stores_totals").contains("Stock: the shelf in the database"));
+  EXPECT_EQ(page<SortedTable>("Orders").model()->rowCount(), 2);
+  EXPECT_TRUE(words("stores_totals").contains("No unit cost is known for"));
+  // A list that is read is forecast with in its place, until the shelf is chosen again.
+  put("other.csv", "item,on_hand\nPort with tubing,3\n");
+  shown.clear();
+  EXPECT_EQ(window_.open_stock(folder_.filePath("other.csv")), "");
+  ASSERT_TRUE(shown.wait(patience_ms));
+  EXPECT_TRUE(words("stores_totals").contains("Stock: other.csv"));
+  EXPECT_EQ(page<SortedTable>("Orders").model()->rowCount(), 1);
+  shown.clear();
+  page<ShelfPage>("Shelf");
+  auto* use = window_.findChild<QCheckBox*>("shelf_forecast");
+  EXPECT_FALSE(use->isChecked());
+  QTest::mouseClick(use, Qt::LeftButton, {}, QPoint(8, use->height() / 2));
+  ASSERT_TRUE(shown.wait(patience_ms));
+  EXPECT_EQ(page<SortedTable>("Orders").model()->rowCount(), 2);
+}
+
 TEST_F(StoresWindowTest, TakesOverTheRateThatWasRecorded) {
   QFile file(folder_.filePath("plain-heel.json"));
   ASSERT_TRUE(file.open(QIODevice::ReadOnly));
@@ -242,6 +396,18 @@ TEST_F(StoresWindowTest, TakesOverTheRateThatWasRecorded) {
   QTest::mouseClick(window_.findChild<QPushButton*>("stores_correct"), Qt::LeftButton);
   EXPECT_GT(field->value(), before);
   EXPECT_TRUE(shown.wait(patience_ms));
+  EXPECT_FALSE(window_.findChild<QPushButton*>("stores_correct")->isEnabled());
+  auto& recorded = page<SortedTable>("Recorded");
+  ASSERT_GT(recorded.model()->rowCount(), 0);
+  EXPECT_GT(recorded.table().rows[0][3].value.toDouble(), 0);  // more than planned
+  auto* back = window_.findChild<QPushButton*>("stores_correct_back");
+  ASSERT_TRUE(back->isVisible());
+  shown.clear();
+  QTest::mouseClick(back, Qt::LeftButton);
+  EXPECT_EQ(field->value(), before);
+  EXPECT_TRUE(shown.wait(patience_ms));
+  EXPECT_TRUE(window_.findChild<QPushButton*>("stores_correct")->isEnabled());
+  EXPECT_FALSE(back->isVisible());
 }
 
 TEST_F(StoresWindowTest, CanBeCancelledAndKeepsWhatWasThere) {
@@ -254,7 +420,7 @@ TEST_F(StoresWindowTest, CanBeCancelledAndKeepsWhatWasThere) {
   window_.open_folder(folder_.path());
   auto* cancel = window_.findChild<QPushButton*>("stores_cancel");
   ASSERT_TRUE(QTest::qWaitFor([&] { return cancel->isVisible(); }));
-  EXPECT_TRUE(window_.findChild<QProgressBar*>()->isVisible());
+  EXPECT_TRUE(window_.findChild<QProgressBar*>("stores_progress")->isVisible());
   QTest::mouseClick(cancel, Qt::LeftButton);
   EXPECT_FALSE(window_.is_busy());
   EXPECT_FALSE(cancel->isVisible());
