@@ -2,6 +2,7 @@
 
 #include <utility>
 
+#include "core/base/say.h"
 #include "core/report/text_size.h"
 
 namespace drapewright::report {
@@ -122,21 +123,21 @@ Box frame(Page& page, const PageHeading& heading) {
   page.line({{left, y + 0.5}, {right, y + 0.5}});
   const double foot = page.size().height_mm - page_margin_mm;
   page.text({left, foot - 0.8},
-            "A planning aid: the prescriber, local policy and the device's instructions decide.");
+            say("A planning aid: the prescriber, local policy and the device's instructions "
+                "decide."));
   const double rule = foot - 0.8 - line_pitch * page_text_mm;
   page.line({{left, rule}, {right, rule}});
   return {{left, y + 2}, {right, rule - 1}};
 }
 
 void number_pages(Document& document) {
-  const std::string of = " of " + std::to_string(document.pages.size());
   int number = 0;
   for (Drawing& page : document.pages) {
     page.layers.push_back({LayerKind::panel,
                            {},
                            {},
                            {{.at = {page.width_mm - page_margin_mm, page_margin_mm + page_text_mm},
-                             .text = "page " + std::to_string(++number) + of,
+                             .text = say("page {1} of {2}", {++number, document.pages.size()}),
                              .size_mm = page_text_mm,
                              .anchor = Label::Anchor::end,
                              .layer = LayerKind::panel}}});
@@ -146,7 +147,8 @@ void number_pages(Document& document) {
 
 std::string case_line(const std::string& label, const std::string& assessed,
                       const std::string& today) {
-  return label + ", assessed " + assessed + (today.empty() ? "" : ", printed " + today);
+  return today.empty() ? say("{1}, assessed {2}", {label, assessed})
+                       : say("{1}, assessed {2}, printed {3}", {label, assessed, today});
 }
 
 }  // namespace drapewright::report
