@@ -7,6 +7,7 @@
 #include "core/base/say.h"
 #include "core/report/plan_words.h"
 #include "core/report/sketch.h"
+#include "core/supplies/stock_item.h"
 
 namespace drapewright::report {
 namespace {
@@ -50,14 +51,15 @@ std::string pieces_in_words(const dressing::CutSheet& sheet, bool several_wounds
 }
 
 std::string offer_in_words(const dressing::SheetChoice& choice) {
-  if (choice.items.size() == 1) return choice.items.front();
+  if (choice.items.size() == 1) return supplies::shown_name(choice.items.front());
   return say("Any of {1} sizes", {choice.items.size()});
 }
 
 std::string opened_in_words(const dressing::SheetChoice& choice) {
   std::string words;
   for (const auto& [item, sheets] : choice.opened) {
-    words += (words.empty() ? "" : " + ") + std::to_string(sheets) + " x " + item;
+    words +=
+        (words.empty() ? "" : " + ") + std::to_string(sheets) + " x " + supplies::shown_name(item);
   }
   return words.empty() ? say("none") : words;
 }

@@ -167,7 +167,8 @@ class Summary {
     Columns table({34, -12, -14});
     for (const auto& [item, pair] : means) {
       if (pair.first == pair.second) continue;
-      out_ += table.row({"  " + item, format_number(pair.first, 1), format_number(pair.second, 1)});
+      out_ += table.row({"  " + supplies::shown_name(item), format_number(pair.first, 1),
+                         format_number(pair.second, 1)});
     }
   }
 
