@@ -5,6 +5,8 @@
 #include <ctime>
 #include <regex>
 
+#include "core/base/say.h"
+
 namespace drapewright::batch {
 
 std::string todays_date() {
@@ -26,7 +28,7 @@ std::string fault_of_date(const std::string& text) {
         std::chrono::day(static_cast<unsigned>(std::stoi(parts[3]))));
     if (date.ok()) return {};
   }
-  return "'" + text + "' is not a day of the calendar, YYYY-MM-DD";
+  return say("'{1}' is not a day of the calendar, YYYY-MM-DD", {text});
 }
 
 }  // namespace drapewright::batch

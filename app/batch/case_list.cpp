@@ -8,6 +8,7 @@
 #include <system_error>
 
 #include "core/base/error.h"
+#include "core/base/say.h"
 #include "core/casefile/text_file.h"
 
 namespace drapewright::batch {
@@ -29,11 +30,11 @@ std::vector<std::string> files_in(const std::string& folder) {
     }
   }
   if (error) {
-    throw InputError("the folder cannot be read: " + error.message(), "a folder of case files",
-                     {.file = folder});
+    throw InputError(say("the folder cannot be read: {1}", {error.message()}),
+                     say("a folder of case files"), {.file = folder});
   }
   if (files.empty()) {
-    throw InputError("no case file lies in this folder", "files that end in .json",
+    throw InputError(say("no case file lies in this folder"), say("files that end in .json"),
                      {.file = folder});
   }
   std::ranges::sort(files);
@@ -51,7 +52,8 @@ std::vector<std::string> lines_of(const std::string& list) {
     begin = end + 1;
   }
   if (lines.empty()) {
-    throw InputError("the list names no case file", "one file or folder a line", {.file = list});
+    throw InputError(say("the list names no case file"), say("one file or folder a line"),
+                     {.file = list});
   }
   return lines;
 }
@@ -70,14 +72,16 @@ void append(const std::vector<std::string>& named, std::vector<std::string>& fil
 }  // namespace
 
 void add_case_arguments(CLI::App& command, CaseArguments& arguments) {
-  auto* group = command.add_option_group("Cases", "what to work on, one of these or both");
+  auto* group =
+      command.add_option_group(say("Cases"), say("what to work on, one of these or both"));
   group->add_option("CASE", arguments.named,
-                    "Case files (docs/case.schema.json), or folders of .json files; - is standard "
-                    "input");
+                    say("Case files (docs/case.schema.json), or folders of .json files; - is "
+                        "standard input"));
   group
-      ->add_option("--list", arguments.list,
-                   "A file that names more of them, one a line, for more than a command line holds")
-      ->type_name("FILE");
+      ->add_option(
+          "--list", arguments.list,
+          say("A file that names more of them, one a line, for more than a command line holds"))
+      ->type_name(say("FILE"));
   group->require_option(1, 2);
 }
 

@@ -3,6 +3,7 @@
 #include <cstdio>
 
 #include "core/base/error.h"
+#include "core/base/say.h"
 
 namespace drapewright::batch {
 
@@ -15,7 +16,7 @@ Fault fault_of(const std::exception& error, const std::string& file) {
   if (dynamic_cast<const InputError*>(&error) != nullptr) {
     return {error.what(), ExitStatus::bad_input};
   }
-  return {file + ": the program failed, which is a fault of its own: " + error.what(),
+  return {say("{1}: the program failed, which is a fault of its own: {2}", {file, error.what()}),
           ExitStatus::internal_failure};
 }
 

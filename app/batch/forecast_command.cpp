@@ -181,7 +181,7 @@ void add_settings(CLI::App& command, forecast::Settings& settings) {
     const practice::Limit& limit = practice::limit(id);
     return CLI::Range(limit.minimum, limit.maximum);
   };
-  command.add_option("--weeks", settings.weeks, "How far to look ahead")
+  command.add_option("--weeks", settings.weeks, say("How far to look ahead"))
       ->check(bounds("forecast_weeks"))
       ->capture_default_str();
   for (const auto& [name, member] : forecast::numbers) {
@@ -192,12 +192,13 @@ void add_settings(CLI::App& command, forecast::Settings& settings) {
         ->check(bounds(name))
         ->capture_default_str();
   }
-  command.add_option("--review-days", settings.review_days, "Days between two looks at the shelf")
+  command
+      .add_option("--review-days", settings.review_days, say("Days between two looks at the shelf"))
       ->check(bounds("review_days"))
       ->capture_default_str();
 }
 
-constexpr const char* examples =
+constexpr const char* examples = term(
     "Every case is planned, and its use over the weeks is worked out as a distribution: a bad "
     "file\n"
     "does not keep the others from being read; the exit status is 2 then. The same cases, stock "
@@ -208,36 +209,40 @@ constexpr const char* examples =
     "  drapewright-batch forecast cases --stock stock.csv --orders orders.csv\n"
     "  drapewright-batch forecast cases --new-patients-per-week 2 --new-patients-like heel.json\n"
     "  drapewright-batch forecast cases --what-if change_every_h=48 --what-if canister_ml=500\n"
-    "  drapewright-batch forecast --stock-template stock.csv";
+    "  drapewright-batch forecast --stock-template stock.csv");
 
 void add_files(CLI::App& command, Options& options) {
   const auto file = [&](const char* name, std::string& value, const char* what) {
-    command.add_option(name, value, what)->type_name("FILE");
+    command.add_option(name, value, say(what))->type_name(say("FILE"));
   };
-  file("--stock", options.stock, "The stock list as CSV: a row for each lot and each delivery");
-  file("--csv", options.use_csv, "Use by item and week as CSV");
-  file("--orders", options.orders_csv, "The order list as CSV, with its arithmetic");
-  file("--pick-list", options.picks_csv, "What to take off the shelf for the first week, as CSV");
-  file("--cases", options.cases_csv, "One row for each case, as CSV");
+  file("--stock", options.stock,
+       term("The stock list as CSV: a row for each lot and each delivery"));
+  file("--csv", options.use_csv, term("Use by item and week as CSV"));
+  file("--orders", options.orders_csv, term("The order list as CSV, with its arithmetic"));
+  file("--pick-list", options.picks_csv,
+       term("What to take off the shelf for the first week, as CSV"));
+  file("--cases", options.cases_csv, term("One row for each case, as CSV"));
 }
 
 }  // namespace
 
 void add_forecast_command(CLI::App& app, ExitStatus& status) {
-  auto* command = app.add_subcommand("forecast", "What a caseload will use, and what to order");
+  auto* command =
+      app.add_subcommand("forecast", say("What a caseload will use, and what to order"));
   auto options = std::make_shared<Options>();
   options->jobs = std::max(1u, std::thread::hardware_concurrency());
   options->today = todays_date();
-  command->add_option("CASE", options->named.named, "Folders of case files, or case files");
-  command->add_option("--list", options->named.list, "A file that names more of them, one a line")
-      ->type_name("FILE");
+  command->add_option("CASE", options->named.named, say("Folders of case files, or case files"));
+  command
+      ->add_option("--list", options->named.list, say("A file that names more of them, one a line"))
+      ->type_name(say("FILE"));
   add_settings(*command, options->settings);
   add_files(*command, *options);
   command
       ->add_option("--what-if", options->what_if,
-                   "The same with a setting changed, side by side: of each case's dressing, or of "
-                   "the forecast; may be given several times")
-      ->type_name("NAME=VALUE")
+                   say("The same with a setting changed, side by side: of each case's dressing, or "
+                       "of the forecast; may be given several times"))
+      ->type_name(say("NAME=VALUE"))
       ->expected(1)
       ->take_all();
   command
@@ -250,22 +255,23 @@ void add_forecast_command(CLI::App& app, ExitStatus& status) {
       ->needs("--new-patients-per-week");
   command
       ->add_option("--stock-template", options->template_csv,
-                   "Writes a stock list to start from, and nothing else")
-      ->type_name("FILE");
-  command->add_flag("--json", options->json, "As JSON (docs/forecast.schema.json)");
-  command->add_option("--today", options->today, "The forecast's first day; else the calendar's")
+                   say("Writes a stock list to start from, and nothing else"))
+      ->type_name(say("FILE"));
+  command->add_flag("--json", options->json, say("As JSON (docs/forecast.schema.json)"));
+  command
+      ->add_option("--today", options->today, say("The forecast's first day; else the calendar's"))
       ->check([](const std::string& text) {
-        return text.empty() ? std::string("a day, YYYY-MM-DD, is needed") : fault_of_date(text);
+        return text.empty() ? say("a day, YYYY-MM-DD, is needed") : fault_of_date(text);
       })
-      ->type_name("YYYY-MM-DD");
-  command->add_option("--jobs", options->jobs, "How many cases are read at a time")
+      ->type_name(say("YYYY-MM-DD"));
+  command->add_option("--jobs", options->jobs, say("How many cases are read at a time"))
       ->check(CLI::Range(1, 1024))
       ->type_name("N");
-  command->footer(examples);
+  command->footer(say(examples));
   command->callback([options, &status] {
     const auto& named = options->named;
     if (named.named.empty() && named.list.empty() && options->template_csv.empty()) {
-      throw CLI::ValidationError("forecast needs a folder of cases");
+      throw CLI::ValidationError(say("forecast needs a folder of cases"));
     }
     status = worse(status, forecast_all(*options));
   });

@@ -66,12 +66,13 @@ std::string sheet_line(const casefile::LayoutAnswer& answer, const cutting::CutS
   for (const auto& placement : sheet.placements) {
     pieces.push_back(answer.job.piece_of[static_cast<std::size_t>(placement.piece)]);
   }
+  const std::vector<Insert> inserts{size_of(sheet), numbers_of(pieces)};
   std::string line =
-      size_of(sheet) + ": " + (pieces.size() == 1 ? "piece " : "pieces ") + numbers_of(pieces);
+      pieces.size() == 1 ? say("{1}: piece {2}", inserts) : say("{1}: pieces {2}", inserts);
   const auto& off_cut = sheet.off_cut_cm;
   if (off_cut.width() > 0 && off_cut.height() > 0) {
-    line += "; leaves " + format_short(off_cut.width()) + " x " + format_short(off_cut.height()) +
-            " cm";
+    line += "; " + say("leaves {1}", {format_short(off_cut.width()) + " x " +
+                                      format_short(off_cut.height()) + " cm"});
   }
   return line + "\n";
 }
@@ -81,22 +82,28 @@ std::string in_words(const casefile::LayoutAnswer& answer) {
   std::string text;
   for (const auto& sheet : layout.sheets) text += sheet_line(answer, sheet);
   const bool strip = answer.job.job.strip_width_cm.has_value();
-  text += (strip ? "Length " : "Cost ") + format_short(layout.cost) + ", ";
-  text += layout.proven_best() ? "the least possible"
-                               : "none is below " + format_short(layout.bound) +
-                                     " (a limit that may not be reached)";
-  text += "; " + format_short(layout.density_percent) + " % of the " +
-          (strip ? "strip" : "sheets") + " used.\n";
+  const std::string bound = layout.proven_best()
+                                ? say("the least possible")
+                                : say("none is below {1} (a limit that may not be reached)",
+                                      {format_short(layout.bound)});
+  const std::vector<Insert> inserts{format_short(layout.cost), bound,
+                                    format_short(layout.density_percent)};
+  text += (strip ? say("Length {1}, {2}; {3} % of the strip used.", inserts)
+                 : say("Cost {1}, {2}; {3} % of the sheets used.", inserts)) +
+          "\n";
   if (!answer.job.seams.empty()) {
-    text += count_of(static_cast<int>(answer.job.seams.size()), "seam", "seams") +
-            " in pieces that fit no sheet whole.\n";
+    text += count_of(static_cast<int>(answer.job.seams.size()),
+                     "{1} seam in pieces that fit no sheet whole.",
+                     "{1} seams in pieces that fit no sheet whole.") +
+            "\n";
   }
   if (!layout.unplaced.empty()) {
     std::vector<int> pieces;
     for (const int k : layout.unplaced) {
       pieces.push_back(answer.job.piece_of[static_cast<std::size_t>(k)]);
     }
-    text += "NOT PLACED, no sheet takes them or none is left: " + numbers_of(pieces) + "\n";
+    text +=
+        say("NOT PLACED, no sheet takes them or none is left: {1}", {numbers_of(pieces)}) + "\n";
   }
   return text;
 }
@@ -116,31 +123,32 @@ ExitStatus run(const Options& options) {
 }  // namespace
 
 void add_layout_command(CLI::App& app, ExitStatus& status) {
-  auto* command = app.add_subcommand("layout", "Lay bare pieces out on sheets or on a strip");
+  auto* command = app.add_subcommand("layout", say("Lay bare pieces out on sheets or on a strip"));
   auto options = std::make_shared<Options>();
   command
       ->add_option("JOB", options->job,
-                   "A layout job (docs/layout-job.schema.json); - is standard input")
+                   say("A layout job (docs/layout-job.schema.json); - is standard input"))
       ->required();
-  command->add_option("--effort", options->effort_s, "Seconds of computing time to improve for")
+  command
+      ->add_option("--effort", options->effort_s, say("Seconds of computing time to improve for"))
       ->check(CLI::Range(0.0, 86400.0))
       ->capture_default_str();
-  command->add_option("--seed", options->seed, "Start of the random numbers")
+  command->add_option("--seed", options->seed, say("Start of the random numbers"))
       ->capture_default_str();
   command
       ->add_option("--steps", options->steps,
-                   "Stop after so many steps instead: the same layout every time")
+                   say("Stop after so many steps instead: the same layout every time"))
       ->check(CLI::Range(std::int64_t{1}, std::int64_t{1} << 60));
   command->add_flag("--split", options->split,
-                    "Split pieces that fit no sheet along straight seams");
+                    say("Split pieces that fit no sheet along straight seams"));
   command->add_flag("--json", options->json,
-                    "The layout for other programs (docs/layout.schema.json)");
+                    say("The layout for other programs (docs/layout.schema.json)"));
   command->footer(
-      "Every layout was verified before it is shown: pieces keep their gap, and stay on their "
-      "sheets.\n\n"
-      "Examples:\n"
-      "  drapewright-batch layout job.json\n"
-      "  drapewright-batch layout job.json --effort 10 --json");
+      say("Every layout was verified before it is shown: pieces keep their gap, and stay on their "
+          "sheets.\n\n"
+          "Examples:\n"
+          "  drapewright-batch layout job.json\n"
+          "  drapewright-batch layout job.json --effort 10 --json"));
   command->callback([options, &status] { status = worse(status, run(*options)); });
 }
 

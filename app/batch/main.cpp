@@ -71,11 +71,24 @@ void add_language(CLI::App& app) {
   app.fallthrough();
 }
 
+/// What the library itself puts into every help; the commands take it over.
+void word_help(CLI::App& app) {
+  app.option_defaults()->group(say("Options"));
+  app.set_help_flag("-h,--help", say("Print this help message and exit"));
+  app.set_version_flag("--version", "drapewright-batch " DRAPEWRIGHT_VERSION,
+                       say("Display program version information and exit"));
+  app.group(say("Subcommands"));
+  for (const char* label : {term("Usage"), term("OPTIONS"), term("SUBCOMMAND"), term("Positionals"),
+                            term("REQUIRED"), term("Excludes")}) {
+    app.get_formatter()->label(label, say(label));
+  }
+}
+
 int run(int count, char** arguments) {
   ExitStatus status = ExitStatus::good;
   speak_as_asked(count, arguments);
   CLI::App app(say(what_it_is), "drapewright-batch");
-  app.set_version_flag("--version", "drapewright-batch " DRAPEWRIGHT_VERSION);
+  word_help(app);
   app.require_subcommand(1);
   app.footer(say(conventions));
   add_language(app);
@@ -89,13 +102,16 @@ int run(int count, char** arguments) {
   add_squares_command(app, status);
   add_layout_command(app, status);
   add_forecast_command(app, status);
+  for (CLI::App* command : app.get_subcommands({})) {
+    command->get_help_ptr()->group(say("Options"));  // made before it could take the default over
+  }
   try {
     app.parse(count, arguments);
   } catch (const CLI::ParseError& error) {
     if (error.get_exit_code() == 0) return app.exit(error);  // --help, --version
-    status =
-        report({std::string("drapewright-batch: ") + error.what() + say("; expected what --help shows"),
-                ExitStatus::bad_input});
+    status = report(
+        {std::string("drapewright-batch: ") + error.what() + say("; expected what --help shows"),
+         ExitStatus::bad_input});
   }
   return static_cast<int>(status);
 }

@@ -7,6 +7,7 @@
 #include <string>
 
 #include "app/batch/calendar.h"
+#include "core/base/say.h"
 #include "core/casefile/case_json.h"
 #include "core/casefile/outline_file.h"
 #include "core/casefile/text_file.h"
@@ -46,7 +47,7 @@ wound::Case case_of(const Options& options, const std::vector<geometry::Polygon>
   wound::Case out;
   const std::string stem = std::filesystem::path(options.file).stem().string();
   const bool has_name = options.file != "-" && !stem.empty() && stem.size() <= longest_label;
-  out.label = has_name ? stem : "Outline";
+  out.label = has_name ? stem : say("Outline");
   out.assessments.push_back({.date = options.today.empty() ? todays_date() : options.today});
   for (const auto& outline : outlines) {
     const std::string id = "W" + std::to_string(out.current().wounds.size() + 1);
@@ -66,8 +67,8 @@ ExitStatus run(const Options& options) {
                                                 : casefile::case_to_json(value));
     return ExitStatus::good;
   } catch (const casefile::UnitNeeded& error) {
-    return report({std::string(error.what()) + ": --scale 0.1 for mm, --scale 1 for cm",
-                   ExitStatus::bad_input});
+    return report(
+        {say("{1}: --scale 0.1 for mm, --scale 1 for cm", {error.what()}), ExitStatus::bad_input});
   } catch (const std::exception& error) {
     return report(fault_in(options.file, error));
   }
@@ -77,31 +78,34 @@ ExitStatus run(const Options& options) {
 
 void add_outline_command(CLI::App& app, ExitStatus& status) {
   auto* command = app.add_subcommand(
-      "outline", "Outlines from WKT, GeoJSON, SVG paths or CSV to a case, and back");
+      "outline", say("Outlines from WKT, GeoJSON, SVG paths or CSV to a case, and back"));
   auto options = std::make_shared<Options>();
-  command->add_option("FILE", options->file, "The outlines; - is standard input")->required();
+  command->add_option("FILE", options->file, say("The outlines; - is standard input"))->required();
   auto* scale =
       command->add_option("--scale", options->cm_per_unit,
-                          "cm in one unit of the file, where it does not say; 0.1 for mm");
-  command->add_option("--case", options->case_file, "Write the case there")
+                          say("cm in one unit of the file, where it does not say; 0.1 for mm"));
+  command->add_option("--case", options->case_file, say("Write the case there"))
       ->capture_default_str()
-      ->option_text("FILE");
-  command->add_option("--as", options->format, "Write outlines instead: wkt, geojson, svg or csv")
+      ->option_text(say("FILE"));
+  command
+      ->add_option("--as", options->format, say("Write outlines instead: wkt, geojson, svg or csv"))
       ->transform(CLI::CheckedTransformer(format_names))
       ->option_text("FORMAT");
-  command->add_flag("--from-case", options->from_case, "FILE is a case: its wounds as they are now")
+  command
+      ->add_flag("--from-case", options->from_case,
+                 say("FILE is a case: its wounds as they are now"))
       ->excludes(scale);
   command
       ->add_option("--today", options->today,
-                   "The case's date, YYYY-MM-DD; by the clock if not given")
+                   say("The case's date, YYYY-MM-DD; by the clock if not given"))
       ->check(fault_of_date);
-  command->footer(
+  command->footer(say(
       "A ring inside an outline is an island of intact skin. Depth, tunnels and undermining are\n"
       "not in an outline: type them in before the case is planned.\n\n"
       "Examples:\n"
       "  drapewright-batch outline leg.svg --case leg.json\n"
       "  drapewright-batch outline leg.wkt --scale 0.1 | drapewright-batch plan -\n"
-      "  drapewright-batch outline leg.json --from-case --as svg > leg.svg");
+      "  drapewright-batch outline leg.json --from-case --as svg > leg.svg"));
   command->callback([options, &status] { status = worse(status, run(*options)); });
 }
 

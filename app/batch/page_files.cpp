@@ -7,6 +7,7 @@
 #include "app/batch/picture_files.h"
 #include "app/printing/pdf.h"
 #include "core/base/error.h"
+#include "core/base/say.h"
 #include "core/casefile/text_file.h"
 
 namespace drapewright::batch {
@@ -34,9 +35,8 @@ void write_svg(const std::string& file, const report::Document& document) {
   const auto& pages = document.pages;
   if (pages.size() == 1) return write_svg_file(file, pages.front());
   if (file == "-") {
-    throw InputError(
-        "there are " + std::to_string(pages.size()) + " pages, and an SVG file holds one",
-        "the name of a file, which is then numbered", Place{.file = file});
+    throw InputError(say("there are {1} pages, and an SVG file holds one", {pages.size()}),
+                     say("the name of a file, which is then numbered"), Place{.file = file});
   }
   for (std::size_t i = 0; i < pages.size(); ++i) write_svg_file(numbered(file, i + 1), pages[i]);
 }
@@ -54,31 +54,32 @@ report::PageOptions PageArguments::options() const {
 
 void add_page_arguments(CLI::App& command, PageArguments& arguments) {
   arguments.today = todays_date();
-  command.add_option("--pdf", arguments.pdf, "The pages as PDF")->type_name("FILE");
+  command.add_option("--pdf", arguments.pdf, say("The pages as PDF"))->type_name(say("FILE"));
   command
-      .add_option("--svg", arguments.svg,
-                  "The pages as SVG, a file each: FILE-1.svg and so on where there are several")
-      ->type_name("FILE");
-  command.add_option("--paper", arguments.paper, "a4 or letter")
+      .add_option(
+          "--svg", arguments.svg,
+          say("The pages as SVG, a file each: FILE-1.svg and so on where there are several"))
+      ->type_name(say("FILE"));
+  command.add_option("--paper", arguments.paper, say("a4 or letter"))
       ->check(CLI::IsMember({"a4", "letter"}))
       ->capture_default_str();
   command
       .add_option("--today", arguments.today,
-                  "Day of printing ('' leaves it out); else the calendar's. Pages of the same case "
-                  "and day are the same to the byte")
+                  say("Day of printing ('' leaves it out); else the calendar's. Pages of the same "
+                      "case and day are the same to the byte"))
       ->check(fault_of_date)
-      ->type_name("YYYY-MM-DD");
+      ->type_name(say("YYYY-MM-DD"));
 }
 
 void add_bars_option(CLI::App& command, std::vector<double>& bars_mm) {
   command
       .add_option("--bars", bars_mm,
-                  "What the check bars of an earlier print measured in mm, across and down: "
-                  "corrects that printer")
+                  say("What the check bars of an earlier print measured in mm, across and down: "
+                      "corrects that printer"))
       ->delimiter(',')
       ->expected(2)
       ->check(CLI::Range(report::least_bar_mm, report::longest_bar_mm))
-      ->type_name("ACROSS,DOWN");
+      ->type_name(say("ACROSS,DOWN"));
 }
 
 report::PrinterCorrection correction_of(const std::vector<double>& bars_mm) {
@@ -90,18 +91,18 @@ void check(const PageArguments& arguments, const std::string& input) {
   const auto& [pdf, svg, paper, today] = arguments;
   if (pdf.empty() && svg.empty()) {
     throw CLI::ValidationError(
-        "--pdf FILE or --svg FILE says where the pages go: both are missing");
+        say("--pdf FILE or --svg FILE says where the pages go: both are missing"));
   }
   for (const std::string& file : {pdf, svg}) {
     if (!file.empty() && is_same_file(file, input)) {
-      throw CLI::ValidationError("'" + file + "' would be overwritten by this command");
+      throw CLI::ValidationError(say("'{1}' would be overwritten by this command", {file}));
     }
   }
   if (!pdf.empty() && is_same_file(pdf, svg)) {
-    throw CLI::ValidationError("--pdf and --svg name the same file");
+    throw CLI::ValidationError(say("--pdf and --svg name the same file"));
   }
   if (pdf == "-" && svg == "-") {
-    throw CLI::ValidationError("only one of --pdf and --svg can go to standard output");
+    throw CLI::ValidationError(say("only one of --pdf and --svg can go to standard output"));
   }
 }
 

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "app/batch/page_files.h"
+#include "core/base/say.h"
 #include "core/casefile/case_json.h"
 #include "core/dressing/plan.h"
 #include "core/report/page_kinds.h"
@@ -51,25 +52,25 @@ ExitStatus run(const Options& options) {
 }  // namespace
 
 void add_pages_command(CLI::App& app, ExitStatus& status) {
-  auto* command = app.add_subcommand("pages", "Pages for the bedside and for teaching");
+  auto* command = app.add_subcommand("pages", say("Pages for the bedside and for teaching"));
   auto options = std::make_shared<Options>();
-  command->add_option("CASE", options->file, "The case file; - is standard input")->required();
+  command->add_option("CASE", options->file, say("The case file; - is standard input"))->required();
   add_page_arguments(*command, options->pages);
   command
       ->add_option("--kinds", options->kinds,
-                   "Which pages: plan (the plan sheet), record (the steps and counts of an "
-                   "application), labels (for the dressing), what-to-do (a leak, a blockage, a "
-                   "full canister, a pause, bleeding), teaching (a sheet to fill in), solution")
+                   say("Which pages: plan (the plan sheet), record (the steps and counts of an "
+                       "application), labels (for the dressing), what-to-do (a leak, a blockage, a "
+                       "full canister, a pause, bleeding), teaching (a sheet to fill in), solution"))
       ->check(CLI::IsMember(kind_names()))
       ->delimiter(',')
-      ->type_name("KIND,...")
+      ->type_name(say("KIND,..."))
       ->capture_default_str();
-  command->footer(
+  command->footer(say(
       "Templates for cutting have a command of their own: templates.\n\n"
       "Examples:\n"
       "  drapewright-batch pages leg.json --pdf leg-plan.pdf\n"
       "  drapewright-batch pages leg.json --pdf leg.pdf --kinds plan,record,labels --paper letter\n"
-      "  drapewright-batch pages leg.json --pdf class.pdf --kinds teaching,solution");
+      "  drapewright-batch pages leg.json --pdf class.pdf --kinds teaching,solution"));
   command->callback([options, &status] {
     check(options->pages, options->file);
     status = worse(status, run(*options));

@@ -7,6 +7,7 @@
 
 #include "app/batch/offscreen.h"
 #include "app/printing/picture.h"
+#include "core/base/say.h"
 #include "core/casefile/text_file.h"
 #include "core/report/svg.h"
 
@@ -21,7 +22,7 @@ void write_png_file(const std::string& path, const report::Drawing& drawing, dou
   QBuffer bytes;
   bytes.open(QIODevice::WriteOnly);
   if (!printing::to_picture(drawing, dpi).save(&bytes, "PNG")) {
-    throw std::runtime_error("the picture could not be made into PNG");
+    throw std::runtime_error(say("the picture could not be made into PNG"));
   }
   casefile::write_text(path, std::string_view(bytes.data().constData(),
                                               static_cast<std::size_t>(bytes.data().size())));

@@ -17,6 +17,7 @@
 #include "app/batch/case_list.h"
 #include "app/batch/in_order.h"
 #include "app/batch/picture_files.h"
+#include "core/base/say.h"
 #include "core/casefile/case_json.h"
 #include "core/casefile/plan_json.h"
 #include "core/casefile/text_file.h"
@@ -193,7 +194,7 @@ void check_outputs(const Options& options) {
     for (const auto& other : taken) {
       std::error_code unknown;
       if (other == output || std::filesystem::equivalent(other, output, unknown)) {
-        throw CLI::ValidationError("'" + output + "' would be overwritten by this command");
+        throw CLI::ValidationError(say("'{1}' would be overwritten by this command", {output}));
       }
     }
     taken.push_back(output);
@@ -205,27 +206,29 @@ void check_usage(const Options& options) {
   const auto& cases = options.cases;
   check_outputs(options);
   if (options.has_picture() && options.takes_several()) {
-    throw CLI::ValidationError("--svg, --png, --cut and --section take one case at a time");
+    throw CLI::ValidationError(say("--svg, --png, --cut and --section take one case at a time"));
   }
   if (options.pictures_on_output() > 1) {
-    throw CLI::ValidationError("only one picture can go to standard output");
+    throw CLI::ValidationError(say("only one picture can go to standard output"));
   }
   const auto& ends = options.section_line;
   if (!ends.empty() && options.section.empty()) {
-    throw CLI::ValidationError("--section-line says where --section FILE cuts: that is missing");
+    throw CLI::ValidationError(
+        say("--section-line says where --section FILE cuts: that is missing"));
   }
   if (!std::ranges::all_of(ends, [](double cm) { return std::isfinite(cm); })) {
-    throw CLI::ValidationError("--section-line: a coordinate is not a number; expected cm");
+    throw CLI::ValidationError(say("--section-line: a coordinate is not a number; expected cm"));
   }
   if (!ends.empty() && ends[0] == ends[2] && ends[1] == ends[3]) {
-    throw CLI::ValidationError("--section-line: both ends are the same point; expected a line");
+    throw CLI::ValidationError(
+        say("--section-line: both ends are the same point; expected a line"));
   }
   if (std::ranges::count(cases, "-") + (options.named.list == "-" ? 1 : 0) > 1) {
-    throw CLI::ValidationError("- (standard input) can be read only once");
+    throw CLI::ValidationError(say("- (standard input) can be read only once"));
   }
 }
 
-constexpr const char* examples =
+constexpr const char* examples = term(
     "Without --json or --json-lines the plan is a text summary. Of several cases, a bad one does\n"
     "not keep the others from being planned; the exit status is 2 then.\n\n"
     "Examples:\n"
@@ -237,67 +240,73 @@ constexpr const char* examples =
     "  drapewright-batch plan leg.json --section leg-section.svg --section-line=-8,0,8,0\n"
     "  cat leg.json | drapewright-batch plan - --json\n"
     "  drapewright-batch plan cases --json-lines > plans.jsonl\n"
-    "  find . -name '*.json' | drapewright-batch plan --list - --json-lines > plans.jsonl";
+    "  find . -name '*.json' | drapewright-batch plan --list - --json-lines > plans.jsonl");
 
 }  // namespace
 
 void add_plan_command(CLI::App& app, ExitStatus& status) {
-  auto* command = app.add_subcommand("plan", "Plan the dressing of each case's last assessment");
+  auto* command =
+      app.add_subcommand("plan", say("Plan the dressing of each case's last assessment"));
   auto options = std::make_shared<Options>();
   options->jobs = std::max(1u, std::thread::hardware_concurrency());
   options->today = todays_date();
   add_case_arguments(*command, options->named);
-  auto* json = command->add_flag("--json", options->json,
-                                 "The plan as JSON (docs/plan.schema.json); an array of several");
-  command->add_flag("--json-lines", options->json_lines, "One plan a line, written as they come")
+  auto* json =
+      command->add_flag("--json", options->json,
+                        say("The plan as JSON (docs/plan.schema.json); an array of several"));
+  command
+      ->add_flag("--json-lines", options->json_lines, say("One plan a line, written as they come"))
       ->excludes(json);
   command
-      ->add_option("--output", options->output,
-                   "Where the plan goes instead of - (standard "
-                   "output); an old file is replaced whole")
-      ->type_name("FILE");
-  command->add_option("--svg", options->svg, "The drawing to scale as SVG")->type_name("FILE");
-  command->add_option("--png", options->png, "The drawing to scale as PNG")->type_name("FILE");
+      ->add_option(
+          "--output", options->output,
+          say("Where the plan goes instead of - (standard output); an old file is replaced "
+              "whole"))
+      ->type_name(say("FILE"));
+  command->add_option("--svg", options->svg, say("The drawing to scale as SVG"))
+      ->type_name(say("FILE"));
+  command->add_option("--png", options->png, say("The drawing to scale as PNG"))
+      ->type_name(say("FILE"));
   command
       ->add_option("--section", options->section,
-                   "A cut through wound and dressing, to scale, as SVG (or FILE.png)")
-      ->type_name("FILE");
+                   say("A cut through wound and dressing, to scale, as SVG (or FILE.png)"))
+      ->type_name(say("FILE"));
   command
       ->add_option("--section-line", options->section_line,
-                   "Where it cuts, in the case's cm; else along the largest wound's length")
+                   say("Where it cuts, in the case's cm; else along the largest wound's length"))
       ->type_name("X0,Y0,X1,Y1")
       ->delimiter(',')
       ->expected(4)
       ->check(CLI::Range(-1e6, 1e6));
-  command->add_option("--dpi", options->dpi, "Dots per inch of the PNG")
+  command->add_option("--dpi", options->dpi, say("Dots per inch of the PNG"))
       ->check(CLI::Range(20.0, 1200.0))
       ->capture_default_str();
   command
       ->add_option("--cut", options->cut,
-                   "The filler sheets to open as SVG: every piece where it is cut")
-      ->type_name("FILE");
+                   say("The filler sheets to open as SVG: every piece where it is cut"))
+      ->type_name(say("FILE"));
   command
       ->add_option("--cut-scale", options->cut_mm_per_cm,
-                   "mm on paper for a cm of filler in that drawing: 10 is life size, a template; "
-                   "else as large as A4 holds")
+                   say("mm on paper for a cm of filler in that drawing: 10 is life size, a "
+                       "template; else as large as A4 holds"))
       ->check(CLI::Range(0.5, 20.0))
       ->type_name("MM");
   command
       ->add_option("--effort", options->effort_s,
-                   "Seconds to look for a better way to cut the filler; without it the plan is the "
-                   "same every time")
+                   say("Seconds to look for a better way to cut the filler; without it the plan is "
+                       "the same every time"))
       ->check(CLI::Range(0.0, 86400.0))
-      ->type_name("SECONDS");
+      ->type_name(say("SECONDS"));
   command
       ->add_option("--today", options->today,
-                   "Day on which the plan is read, to say how old the assessment is ('' does not); "
-                   "else the calendar's")
+                   say("Day on which the plan is read, to say how old the assessment is ('' does "
+                       "not); else the calendar's"))
       ->check(fault_of_date)
-      ->type_name("YYYY-MM-DD");
-  command->add_option("--jobs", options->jobs, "How many cases are planned at a time")
+      ->type_name(say("YYYY-MM-DD"));
+  command->add_option("--jobs", options->jobs, say("How many cases are planned at a time"))
       ->check(CLI::Range(1, 1024))
       ->type_name("N");
-  command->footer(examples);
+  command->footer(say(examples));
   command->callback([options, &status] {
     options->cases = case_files(options->named);
     check_usage(*options);

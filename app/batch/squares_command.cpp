@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "app/batch/page_files.h"
+#include "core/base/say.h"
 #include "core/report/square_page.h"
 
 namespace drapewright::batch {
@@ -28,14 +29,14 @@ ExitStatus run(const Options& options) {
 
 void add_squares_command(CLI::App& app, ExitStatus& status) {
   auto* command = app.add_subcommand(
-      "squares", "A page of squares, 2, 5 and 10 cm, that give a photograph its scale");
+      "squares", say("A page of squares, 2, 5 and 10 cm, that give a photograph its scale"));
   auto options = std::make_shared<Options>();
   add_page_arguments(*command, options->pages);
   add_bars_option(*command, options->bars_mm);
   command->footer(
-      "Print at 100 %, without fitting to the page, and measure both check bars.\n\n"
-      "Examples:\n"
-      "  drapewright-batch squares --pdf squares.pdf --paper letter");
+      say("Print at 100 %, without fitting to the page, and measure both check bars.\n\n"
+          "Examples:\n"
+          "  drapewright-batch squares --pdf squares.pdf --paper letter"));
   command->callback([options, &status] {
     check(options->pages, {});
     status = worse(status, run(*options));

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "app/batch/page_files.h"
+#include "core/base/say.h"
 #include "core/casefile/case_json.h"
 #include "core/dressing/plan.h"
 #include "core/report/template_pages.h"
@@ -50,23 +51,24 @@ ExitStatus run(const Options& options) {
 }  // namespace
 
 void add_templates_command(CLI::App& app, ExitStatus& status) {
-  auto* command = app.add_subcommand("templates", "Cutting templates at life size, for printing");
+  auto* command =
+      app.add_subcommand("templates", say("Cutting templates at life size, for printing"));
   auto options = std::make_shared<Options>();
-  command->add_option("CASE", options->file, "The case file; - is standard input")->required();
+  command->add_option("CASE", options->file, say("The case file; - is standard input"))->required();
   add_page_arguments(*command, options->pages);
-  command->add_option("--parts", options->parts, "Only these: film, filler, port, sheets")
+  command->add_option("--parts", options->parts, say("Only these: film, filler, port, sheets"))
       ->transform(CLI::CheckedTransformer(part_names))
       ->delimiter(',')
-      ->type_name("PART,...");
+      ->type_name(say("PART,..."));
   command->add_flag("--mirrored", options->mirror_film,
-                    "Film seen from behind, to draw on the back of its backing");
+                    say("Film seen from behind, to draw on the back of its backing"));
   add_bars_option(*command, options->bars_mm);
-  command->footer(
+  command->footer(say(
       "Print at 100 %, without fitting to the page, and measure both check bars before you cut.\n\n"
       "Examples:\n"
       "  drapewright-batch templates leg.json --pdf leg-templates.pdf\n"
       "  drapewright-batch templates leg.json --pdf film.pdf --parts film --mirrored\n"
-      "  drapewright-batch templates leg.json --pdf leg.pdf --paper letter --bars 99.4,100.2");
+      "  drapewright-batch templates leg.json --pdf leg.pdf --paper letter --bars 99.4,100.2"));
   command->callback([options, &status] {
     check(options->pages, options->file);
     status = worse(status, run(*options));

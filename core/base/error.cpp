@@ -3,20 +3,23 @@
 #include <utility>
 
 #include "core/base/numbers.h"
+#include "core/base/say.h"
 
 namespace drapewright {
 namespace {
 
 std::string describe(const Place& place) {
   std::string out = place.file;
-  if (place.text) {
-    out += (out.empty() ? "line " : ":") + std::to_string(place.text->line);
-    out += (place.file.empty() ? ", column " : ":") + std::to_string(place.text->column);
+  if (place.text && place.file.empty()) {
+    out = say("line {1}, column {2}", {place.text->line, place.text->column});
+  } else if (place.text) {
+    out += ":" + std::to_string(place.text->line) + ":" + std::to_string(place.text->column);
   }
-  if (!place.pointer.empty()) out += (out.empty() ? "" : ": ") + ("at " + place.pointer);
+  if (!place.pointer.empty()) out += (out.empty() ? "" : ": ") + say("at {1}", {place.pointer});
   if (place.drawing) {
-    out += (out.empty() ? "" : ": ") + ("near (" + format_number(place.drawing->x_cm, 2) + ", " +
-                                        format_number(place.drawing->y_cm, 2) + ") cm");
+    out += (out.empty() ? "" : ": ") +
+           say("near ({1}, {2}) cm",
+               {format_number(place.drawing->x_cm, 2), format_number(place.drawing->y_cm, 2)});
   }
   return out;
 }
@@ -24,9 +27,7 @@ std::string describe(const Place& place) {
 std::string one_line(const std::string& problem, const std::string& expected, const Place& place) {
   std::string out = describe(place);
   if (!out.empty()) out += ": ";
-  out += problem;
-  if (!expected.empty()) out += "; expected " + expected;
-  return out;
+  return out + (expected.empty() ? problem : say("{1}; expected {2}", {problem, expected}));
 }
 
 }  // namespace

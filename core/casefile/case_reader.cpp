@@ -2,6 +2,7 @@
 #include <array>
 #include <limits>
 
+#include "core/base/say.h"
 #include "core/casefile/case_json.h"
 #include "core/casefile/json_document.h"
 #include "core/casefile/member_reader.h"
@@ -13,7 +14,7 @@ namespace {
 
 wound::Undermining undermining_in(const JsonValue& value) {
   constexpr std::array<std::string_view, 3> names{"from_clock", "to_clock", "extent_cm"};
-  const MemberReader members(value, "an undermined part", names);
+  const MemberReader members(value, term("an undermined part"), names);
   return {.from_clock = number_in(members.required("from_clock")),
           .to_clock = number_in(members.required("to_clock")),
           .extent_cm = number_in(members.required("extent_cm")),
@@ -22,7 +23,7 @@ wound::Undermining undermining_in(const JsonValue& value) {
 
 wound::Tunnel tunnel_in(const JsonValue& value) {
   constexpr std::array<std::string_view, 3> names{"clock", "length_cm", "explored"};
-  const MemberReader members(value, "a tunnel", names);
+  const MemberReader members(value, term("a tunnel"), names);
   wound::Tunnel tunnel{.clock = number_in(members.required("clock")),
                        .length_cm = number_in(members.required("length_cm")),
                        .extra = members.extra()};
@@ -34,7 +35,7 @@ wound::Wound wound_in(const JsonValue& value) {
   constexpr std::array<std::string_view, 8> names{"id",          "outline_cm", "islands_cm",
                                                   "trace_cm",    "depth_cm",   "wall_run_in_cm",
                                                   "undermining", "tunnels"};
-  const MemberReader members(value, "a wound", names);
+  const MemberReader members(value, term("a wound"), names);
   wound::Wound wound{.id = text_in(members.required("id")),
                      .outline_cm = ring_in(members.required("outline_cm")),
                      .extra = members.extra()};
@@ -53,12 +54,13 @@ wound::ZoneKind zone_kind_in(const JsonValue& value) {
   const std::string kind = text_in(value);
   if (kind == "no_film") return wound::ZoneKind::no_film;
   if (kind == "no_port") return wound::ZoneKind::no_port;
-  value.fail("found the kind of zone " + in_quotes(kind), "\"no_film\" or \"no_port\"");
+  value.fail(say("found the kind of zone {1}", {in_quotes(kind)}),
+             say("\"no_film\" or \"no_port\""));
 }
 
 wound::SkinZone skin_zone_in(const JsonValue& value) {
   constexpr std::array<std::string_view, 3> names{"kind", "outline_cm", "note"};
-  const MemberReader members(value, "a skin zone", names);
+  const MemberReader members(value, term("a skin zone"), names);
   wound::SkinZone zone{.kind = zone_kind_in(members.required("kind")),
                        .outline_cm = ring_in(members.required("outline_cm")),
                        .extra = members.extra()};
@@ -69,9 +71,9 @@ wound::SkinZone skin_zone_in(const JsonValue& value) {
 wound::Assessment assessment_in(const JsonValue& value) {
   constexpr std::array<std::string_view, 5> names{"date", "wounds", "skin_zones",
                                                   "exudate_ml_per_day", "picture"};
-  const MemberReader members(value, "an assessment", names);
+  const MemberReader members(value, term("an assessment"), names);
   wound::Assessment assessment{.date = text_in(members.required("date")), .extra = members.extra()};
-  for (const auto& wound : list_in(members.required("wounds"), "wounds")) {
+  for (const auto& wound : list_in(members.required("wounds"), term("wounds"))) {
     assessment.wounds.push_back(wound_in(wound));
   }
   for (const auto& zone : members.list("skin_zones")) {
@@ -83,7 +85,7 @@ wound::Assessment assessment_in(const JsonValue& value) {
 }
 
 wound::DressingSettings dressing_in(const JsonValue& value) {
-  const MemberReader members(value, "the dressing", setting_names);
+  const MemberReader members(value, term("the dressing"), setting_names);
   wound::DressingSettings dressing;
   for (const auto& [name, setting] : settings) members.number(name, dressing.*setting);
   members.boolean("bridge_wanted", dressing.bridge_wanted);
@@ -101,8 +103,8 @@ supplies::Kind stock_kind_in(const JsonValue& value) {
   const std::string name = text_in(value);
   const auto kind = supplies::kind_named(name);
   if (!kind) {
-    value.fail("found the kind of item " + in_quotes(name),
-               "filler_sheet, film_sheet, port, canister, battery or other");
+    value.fail(say("found the kind of item {1}", {in_quotes(name)}),
+               say("filler_sheet, film_sheet, port, canister, battery or other"));
   }
   return *kind;
 }
@@ -111,7 +113,7 @@ supplies::StockItem stock_item_in(const JsonValue& value) {
   constexpr std::array<std::string_view, 8> names{"item",      "kind",         "length_cm",
                                                   "width_cm",  "thickness_cm", "capacity_ml",
                                                   "unit_cost", "available"};
-  const MemberReader members(value, "a stock item", names);
+  const MemberReader members(value, term("a stock item"), names);
   supplies::StockItem item{.item = text_in(members.required("item")),
                            .kind = stock_kind_in(members.required("kind")),
                            .extra = members.extra()};
@@ -127,7 +129,7 @@ supplies::StockItem stock_item_in(const JsonValue& value) {
 wound::Application application_in(const JsonValue& value) {
   constexpr std::array<std::string_view, 4> names{"date", "pieces_placed", "pieces_removed",
                                                   "note"};
-  const MemberReader members(value, "an application", names);
+  const MemberReader members(value, term("an application"), names);
   wound::Application application{.date = text_in(members.required("date")),
                                  .pieces_placed = count_in(members.required("pieces_placed")),
                                  .extra = members.extra()};
@@ -138,7 +140,7 @@ wound::Application application_in(const JsonValue& value) {
 
 wound::CautionReview cautions_in(const JsonValue& value) {
   constexpr std::array<std::string_view, 2> names{"reviewed", "present"};
-  const MemberReader members(value, "the cautions", names);
+  const MemberReader members(value, term("the cautions"), names);
   wound::CautionReview cautions;
   members.boolean("reviewed", cautions.reviewed);
   for (const auto& id : members.list("present")) cautions.present.push_back(text_in(id));
@@ -151,14 +153,16 @@ void check_version(const JsonValue& root) {
   const auto version = root.member("drapewright_case");
   if (!version) {
     if (root.member("drapewright_plan")) {
-      root.fail("this is a plan, not a case", "the case file that the plan was made from");
+      root.fail(say("this is a plan, not a case"),
+                say("the case file that the plan was made from"));
     }
     return;  // missing or misspelt: the reader of the members says which
   }
   const double number = number_in(*version);
   if (number == 1) return;
-  version->fail("found version " + std::string(version->raw().substr(0, 40)) +
-                    (number > 1 ? ", which is newer than this program" : ""),
+  const auto found = version->raw().substr(0, 40);
+  version->fail(number > 1 ? say("found version {1}, which is newer than this program", {found})
+                           : say("found version {1}", {found}),
                 "\"drapewright_case\": 1");
 }
 
@@ -167,8 +171,8 @@ void check_version(const JsonValue& root) {
 void check_for_stray_settings(const JsonValue& root) {
   for (const auto& member : root.members()) {
     if (std::ranges::find(setting_names, member.name) == setting_names.end()) continue;
-    member.key.fail("\"" + member.name + "\" stands outside of \"dressing\"",
-                    "this setting inside \"dressing\": { }");
+    member.key.fail(say("\"{1}\" stands outside of \"dressing\"", {member.name}),
+                    say("this setting inside \"dressing\": { }"));
   }
 }
 
@@ -184,20 +188,20 @@ wound::Case case_in(const JsonValue& root) {
       "body_site_id",     "limb_girth_cm", "head_direction_deg",
       "assessments",      "dressing",      "supplies",
       "applications",     "cautions"};
-  const MemberReader members(root, "the case", names);
+  const MemberReader members(root, term("the case"), names);
   members.required("drapewright_case");
   wound::Case out{.label = text_in(members.required("label")), .extra = members.extra()};
   members.text("body_site", out.body_site);
   members.text("body_site_id", out.body_site_id);
   members.number("limb_girth_cm", out.limb_girth_cm);
   members.number("head_direction_deg", out.head_direction_deg);
-  for (const auto& item : list_in(members.required("assessments"), "assessments")) {
+  for (const auto& item : list_in(members.required("assessments"), term("assessments"))) {
     out.assessments.push_back(assessment_in(item));
   }
   if (const auto value = members.optional("dressing")) out.dressing = dressing_in(*value);
   if (const auto value = members.optional("supplies")) {
     out.supplies.emplace();
-    for (const auto& item : list_in(*value, "stock items")) {
+    for (const auto& item : list_in(*value, term("stock items"))) {
       out.supplies->push_back(stock_item_in(item));
     }
   }

@@ -94,7 +94,7 @@ class CsvReader {
       const std::string_view inside = cell.text;
       if (inside.starts_with('\'') && is_formula(inside.substr(1))) cell.text.erase(0, 1);
       while (!ended() && now() == ' ') step();
-      if (!at_end_of_cell()) fail("text follows a closing quote", "a separator", place_);
+      if (!at_end_of_cell()) fail(say("text follows a closing quote"), say("a separator"), place_);
       return cell;
     }
     while (!at_end_of_cell()) {
@@ -123,7 +123,7 @@ class CsvReader {
         return text;
       }
     }
-    fail("a quote is never closed", "a second \"", from);
+    fail(say("a quote is never closed"), say("a second \""), from);
   }
 
   [[noreturn]] void fail(const std::string& problem, const std::string& expected,
@@ -173,31 +173,32 @@ CsvTable::CsvTable(std::string_view text, std::string file,
                    const std::vector<std::string_view>& required)
     : file_(std::move(file)), rows_(rows_of_csv(text, file_)) {
   if (rows_.empty()) {
-    throw InputError("the table is empty", "a first row with " + listed(required), {.file = file_});
+    throw InputError(say("the table is empty"), say("a first row with {1}", {listed(required)}),
+                     {.file = file_});
   }
   for (const CsvCell& cell : rows_.front()) {
     const bool is_known = std::ranges::find(known, cell.text) != known.end();
     const bool is_double = std::ranges::find(columns_, cell.text) != columns_.end();
     if (!is_known || is_double) {
-      throw InputError(
-          "row 1: the column '" + cell.text + "' is " + (is_known ? "there twice" : "not known"),
-          is_known ? "each column once" : "one of " + listed(known),
-          {.file = file_, .text = cell.at});
+      throw InputError(is_known ? say("row 1: the column '{1}' is there twice", {cell.text})
+                                : say("row 1: the column '{1}' is not known", {cell.text}),
+                       is_known ? say("each column once") : say("one of {1}", {listed(known)}),
+                       {.file = file_, .text = cell.at});
     }
     columns_.push_back(cell.text);
   }
   for (const auto name : required) {
     if (std::ranges::find(columns_, name) != columns_.end()) continue;
-    throw InputError("row 1: the column '" + std::string(name) + "' is missing",
-                     "a first row with " + listed(required),
+    throw InputError(say("row 1: the column '{1}' is missing", {name}),
+                     say("a first row with {1}", {listed(required)}),
                      {.file = file_, .text = TextPosition{}});
   }
   rows_.erase(rows_.begin());
   for (std::size_t row = 0; row < rows_.size(); ++row) {
     if (rows_[row].size() <= columns_.size()) continue;
     throw InputError(
-        "row " + std::to_string(row + 2) + " has " + std::to_string(rows_[row].size()) + " cells",
-        count_of(static_cast<int>(columns_.size()), "cell", "cells") + " at most",
+        say("row {1} has {2} cells", {row + 2, rows_[row].size()}),
+        count_of(static_cast<int>(columns_.size()), "{1} cell at most", "{1} cells at most"),
         {.file = file_, .text = rows_[row][columns_.size()].at});
   }
 }
@@ -217,9 +218,8 @@ InputError CsvTable::fault(std::size_t row, std::string_view column, const std::
                            const std::string& expected) const {
   const CsvCell* found = cell(row, column);
   const CsvCell& at = found != nullptr ? *found : rows_[row].front();
-  return InputError(
-      "row " + std::to_string(row + 2) + ", column " + std::string(column) + ": " + problem,
-      expected, {.file = file_, .text = at.at});
+  return InputError(say("row {1}, column {2}: {3}", {row + 2, column, problem}), expected,
+                    {.file = file_, .text = at.at});
 }
 
 std::optional<double> CsvTable::number(std::size_t row, std::string_view column,
@@ -230,8 +230,9 @@ std::optional<double> CsvTable::number(std::size_t row, std::string_view column,
   const auto read = std::from_chars(given.data(), given.data() + given.size(), value);
   const bool whole = read.ec == std::errc{} && read.ptr == given.data() + given.size();
   if (whole && value >= 0 && value <= most) return value;
-  throw fault(row, column, "'" + given + "' is not a number from 0 to " + format_short(most, 0),
-              "digits, with a point before decimals");
+  throw fault(row, column,
+              say("'{1}' is not a number from 0 to {2}", {given, format_short(most, 0)}),
+              say("digits, with a point before decimals"));
 }
 
 std::optional<int> CsvTable::count(std::size_t row, std::string_view column) const {
@@ -239,14 +240,14 @@ std::optional<int> CsvTable::count(std::size_t row, std::string_view column) con
   const auto value = number(row, column, most);
   if (!value) return {};
   if (*value == std::floor(*value)) return static_cast<int>(*value);
-  throw fault(row, column, "'" + text(row, column) + "' is not a whole number", "pieces");
+  throw fault(row, column, say("'{1}' is not a whole number", {text(row, column)}), say("pieces"));
 }
 
 std::optional<int> CsvTable::day(std::size_t row, std::string_view column) const {
   const std::string given = text(row, column);
   if (given.empty()) return {};
   if (const auto day = day_number(given)) return day;
-  throw fault(row, column, "'" + given + "' is not a day of the calendar", "YYYY-MM-DD");
+  throw fault(row, column, say("'{1}' is not a day of the calendar", {given}), say("YYYY-MM-DD"));
 }
 
 }  // namespace drapewright::casefile

@@ -7,6 +7,7 @@
 #include <stdexcept>
 #include <unordered_set>
 
+#include "core/base/say.h"
 #include "core/casefile/json_fault.h"
 
 namespace drapewright::casefile {
@@ -87,8 +88,8 @@ class JsonIndexer {
   bool key(const std::string& name) {
     add(JsonKind::text, true);
     if (!names_.back().insert(name).second) {
-      fail("the member " + in_quotes(name) + " stands here a second time",
-           "each name once in an object", document_.entries_.back().begin,
+      fail(say("the member {1} stands here a second time", {in_quotes(name)}),
+           say("each name once in an object"), document_.entries_.back().begin,
            pointer_step(JsonValue(document_, open_.back()).pointer(), name));
     }
     return true;
@@ -139,8 +140,8 @@ class JsonIndexer {
     const auto index = static_cast<std::uint32_t>(document_.entries_.size() - 1);
     if (open_.size() >= JsonDocument::deepest) {
       // The pointer would be as long as the nesting is deep and say no more.
-      fail("objects and lists are nested too deeply",
-           "at most " + std::to_string(JsonDocument::deepest) + " inside each other",
+      fail(say("objects and lists are nested too deeply"),
+           say("at most {1} inside each other", {JsonDocument::deepest}),
            document_.entries_[index].begin, {});
     }
     open_.push_back(index);
@@ -178,11 +179,12 @@ class JsonIndexer {
 JsonDocument::JsonDocument(std::string_view text, std::string file, const Progress& progress)
     : text_(text), file_(std::move(file)) {
   if (text_.size() >= UINT32_MAX) {
-    throw InputError("the text is too long", "less than 4 GB", {.file = file_});
+    throw InputError(say("the text is too long"), say("less than 4 GB"), {.file = file_});
   }
-  if (text_.empty()) throw InputError("the file is empty", "a case in JSON", {.file = file_});
+  if (text_.empty())
+    throw InputError(say("the file is empty"), say("a case in JSON"), {.file = file_});
   if (const auto zero = text_.find('\0'); zero != std::string_view::npos) {
-    throw InputError("this is not a text file: it holds a zero byte", "JSON in UTF-8",
+    throw InputError(say("this is not a text file: it holds a zero byte"), say("JSON in UTF-8"),
                      {.file = file_, .text = position_of(text_, zero)});
   }
   JsonIndexer indexer(*this, progress);
@@ -299,13 +301,13 @@ std::string JsonValue::in_words() const {
     case JsonKind::boolean:
       return std::string(raw());
     case JsonKind::number:
-      return "the number " + std::string(raw().substr(0, 40));
+      return say("the number {1}", {raw().substr(0, 40)});
     case JsonKind::text:
-      return "the text " + in_quotes(text());
+      return say("the text {1}", {in_quotes(text())});
     case JsonKind::list:
-      return "a list";
+      return say("a list");
     case JsonKind::object:
-      return "an object";
+      return say("an object");
   }
   throw std::logic_error("a JSON kind without words");
 }

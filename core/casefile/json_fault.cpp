@@ -5,6 +5,7 @@
 #include <cctype>
 #include <cstring>
 
+#include "core/base/say.h"
 #include "core/casefile/json_document.h"
 
 namespace drapewright::casefile {
@@ -33,7 +34,7 @@ std::string_view word_at(std::string_view text, std::size_t at) {
 
 std::string where(std::string_view text, std::size_t offset) {
   const TextPosition position = position_of(text, offset);
-  return "line " + std::to_string(position.line) + ", column " + std::to_string(position.column);
+  return say("line {1}, column {2}", {position.line, position.column});
 }
 
 bool is_json_number(std::string_view word) {
@@ -47,33 +48,35 @@ JsonFault explain_text(std::string_view text, std::size_t at) {
     if (c == '"') {
       const std::size_t bad = find_bad_utf8(text.substr(at, i - at));
       if (bad == std::string_view::npos) return {};
-      return {"a text holds bytes that are not UTF-8", "text in UTF-8", at + bad};
+      return {say("a text holds bytes that are not UTF-8"), say("text in UTF-8"), at + bad};
     }
     if (c == '\n' || c == '\r') {
-      return {"a text is not closed before the line ends", "a closing quotation mark", at};
+      return {say("a text is not closed before the line ends"), say("a closing quotation mark"),
+              at};
     }
-    if (c < 0x20) return {"a text holds a control character", "an escape such as \\t", i};
+    if (c < 0x20) return {say("a text holds a control character"), say("an escape such as \\t"), i};
     if (c != '\\') continue;
     const char escape = i + 1 < text.size() ? text[i + 1] : '"';
     if (std::strchr("\"\\/bfnrtu", escape) == nullptr) {
-      return {"\\" + std::string(is_letter(escape) ? 1 : 0, escape) + " is not an escape of JSON",
-              "\\\\ for a backslash", i};
+      return {say("{1} is not an escape of JSON",
+                  {"\\" + std::string(is_letter(escape) ? 1 : 0, escape)}),
+              say("\\\\ for a backslash"), i};
     }
     if (escape == 'u') {
       const std::string_view hex = text.substr(std::min(i + 2, text.size()), 4);
       const bool sound = hex.size() == 4 && std::all_of(hex.begin(), hex.end(), [](char h) {
                            return std::isxdigit(static_cast<unsigned char>(h)) != 0;
                          });
-      if (!sound) return {"\\u without four hexadecimal digits", "\\u00e9, say", i};
+      if (!sound) return {say("\\u without four hexadecimal digits"), say("\\u00e9, say"), i};
       if (hex[0] == 'd' || hex[0] == 'D') {
         if (hex[1] >= '8' && !(i + 7 < text.size() && text[i + 6] == '\\')) {
-          return {"half a surrogate pair", "both halves, or the character itself", i};
+          return {say("half a surrogate pair"), say("both halves, or the character itself"), i};
         }
       }
     }
     ++i;
   }
-  return {"a text is cut off", "a closing quotation mark", at};
+  return {say("a text is cut off"), say("a closing quotation mark"), at};
 }
 
 /// Words that other programs write where JSON has none.
@@ -86,51 +89,56 @@ JsonFault explain_word(std::string_view word, std::size_t at) {
   }
   const std::string found(word.substr(0, 40));
   if (lower == "nan" || lower == "inf" || lower == "infinity") {
-    return {found + " is not a number that can be planned with",
-            "a finite number, or the member left out", at};
+    return {say("{1} is not a number that can be planned with", {found}),
+            say("a finite number, or the member left out"), at};
   }
   if (lower == "true" || lower == "false" || lower == "null") {
-    return {"found " + found, lower + " in small letters", at};
+    return {say("found {1}", {found}), say("{1} in small letters", {lower}), at};
   }
   if (lower == "none" || lower == "undefined") {
-    return {"found " + found, "a value, or the member left out", at};
+    return {say("found {1}", {found}), say("a value, or the member left out"), at};
   }
-  return {"found " + in_quotes(word) + " without quotation marks", "a JSON value", at};
+  return {say("found {1} without quotation marks", {in_quotes(word)}), say("a JSON value"), at};
 }
 
 JsonFault explain_end(const BrokenJson& broken) {
   if (!broken.in_object && !broken.in_list) {
-    return {"the file holds nothing but blanks", "a case in JSON", 0};
+    return {say("the file holds nothing but blanks"), say("a case in JSON"), 0};
   }
   const std::string opened = where(broken.text, broken.opened_at);
   return broken.in_object
-             ? JsonFault{"the file ends in the middle of the object that begins at " + opened,
-                         "a complete file that ends with }", broken.text.size()}
-             : JsonFault{"the file ends in the middle of the list that begins at " + opened,
-                         "a complete file that ends with }", broken.text.size()};
+             ? JsonFault{say("the file ends in the middle of the object that begins at {1}",
+                             {opened}),
+                         say("a complete file that ends with }"), broken.text.size()}
+             : JsonFault{
+                   say("the file ends in the middle of the list that begins at {1}", {opened}),
+                   say("a complete file that ends with }"), broken.text.size()};
 }
 
 /// What may come next at the place of the fault.
 std::string what_may_follow(const BrokenJson& broken, bool after_separator) {
-  if (broken.name_read) return after_separator ? "a value" : "a colon after the member's name";
-  if (after_separator) return broken.in_object ? "a member's name in quotation marks" : "a value";
+  if (broken.name_read)
+    return after_separator ? say("a value") : say("a colon after the member's name");
+  if (after_separator)
+    return broken.in_object ? say("a member's name in quotation marks") : say("a value");
   const bool just_opened =
       broken.after > 0 && broken.after == broken.opened_at + 1 && !broken.value_read;
-  if (broken.in_object) return just_opened ? "a member's name in quotation marks" : "a comma or }";
-  if (broken.in_list) return just_opened ? "a value or ]" : "a comma or ]";
-  return "an object that begins with {";
+  if (broken.in_object)
+    return just_opened ? say("a member's name in quotation marks") : say("a comma or }");
+  if (broken.in_list) return just_opened ? say("a value or ]") : say("a comma or ]");
+  return say("an object that begins with {");
 }
 
 JsonFault explain_bracket(const BrokenJson& broken, std::size_t at, char separator) {
   const char bracket = broken.text[at];
   if (separator == ',') {
-    return {std::string("a comma before the closing ") + bracket, "no comma after the last one",
-            at};
+    return {say("a comma before the closing {1}", {std::string(1, bracket)}),
+            say("no comma after the last one"), at};
   }
-  if (broken.name_read) return {"a member without a value", "a value after its name", at};
-  return {std::string("found ") + bracket + " where " +
-              (broken.in_object ? "an object" : "a list") + " is open that begins at " +
-              where(broken.text, broken.opened_at),
+  if (broken.name_read) return {say("a member without a value"), say("a value after its name"), at};
+  const std::vector<Insert> inserts{std::string(1, bracket), where(broken.text, broken.opened_at)};
+  return {broken.in_object ? say("found {1} where an object is open that begins at {2}", inserts)
+                           : say("found {1} where a list is open that begins at {2}", inserts),
           broken.in_object ? "}" : "]", at};
 }
 
@@ -138,34 +146,34 @@ JsonFault explain_number(const BrokenJson& broken, std::size_t at, char separato
   const std::string_view word = word_at(broken.text, at);
   const std::string found(word.substr(0, 40));
   if (!is_json_number(word)) {
-    return {found + " is not a number as JSON writes it",
-            "digits with a decimal point, such as 0.5 or -12", at};
+    return {say("{1} is not a number as JSON writes it", {found}),
+            say("digits with a decimal point, such as 0.5 or -12"), at};
   }
   if (separator == ',' && broken.in_object) {
-    return {"found the number " + found + " where a member's name belongs: a decimal comma?",
-            "numbers with a decimal point, such as 5.2", at};
+    return {say("found the number {1} where a member's name belongs: a decimal comma?", {found}),
+            say("numbers with a decimal point, such as 5.2"), at};
   }
   const bool value_fits =
       separator != 0 || (broken.in_list && broken.after == broken.opened_at + 1);
   if (value_fits) {
-    return {"the number " + found + " is too large", "a number within its bounds", at};
+    return {say("the number {1} is too large", {found}), say("a number within its bounds"), at};
   }
-  return {"found the number " + found, what_may_follow(broken, false), at};
+  return {say("found the number {1}", {found}), what_may_follow(broken, false), at};
 }
 
 JsonFault explain_other(const BrokenJson& broken, std::size_t at, bool after_separator) {
   const char c = broken.text[at];
-  if (c == '\'') return {"found a single quotation mark", "double quotation marks", at};
+  if (c == '\'') return {say("found a single quotation mark"), say("double quotation marks"), at};
   if (c == '#' || broken.text.substr(at, 2) == "//" || broken.text.substr(at, 2) == "/*")
-    return {"found a comment", "JSON without comments", at};
+    return {say("found a comment"), say("JSON without comments"), at};
   if (static_cast<unsigned char>(c) >= 0x80) {
     const bool sound = find_bad_utf8(broken.text.substr(at, 4)) != 0;
-    return {sound ? "found a character that has no place outside a text"
-                  : "found bytes that are not UTF-8",
+    return {sound ? say("found a character that has no place outside a text")
+                  : say("found bytes that are not UTF-8"),
             what_may_follow(broken, after_separator), at};
   }
   const bool printable = c > 0x20 && c < 0x7f;
-  return {printable ? std::string("found ") + c : std::string("found a control character"),
+  return {printable ? say("found {1}", {std::string(1, c)}) : say("found a control character"),
           what_may_follow(broken, after_separator), at};
 }
 
@@ -174,7 +182,7 @@ JsonFault explain_other(const BrokenJson& broken, std::size_t at, bool after_sep
 JsonFault explain(const BrokenJson& broken) {
   std::size_t at = skip_blanks(broken.text, broken.after);
   if (broken.value_read) {
-    return {"something follows the end of the case", "nothing after the last }", at};
+    return {say("something follows the end of the case"), say("nothing after the last }"), at};
   }
   char separator = 0;
   if (at < broken.text.size() && broken.text[at] == (broken.name_read ? ':' : ',') &&
@@ -186,13 +194,13 @@ JsonFault explain(const BrokenJson& broken) {
   const char c = broken.text[at];
   const bool outermost = !broken.in_object && !broken.in_list;
   if (outermost && c != '"' && !is_digit(c) && c != '-') {
-    return {"this is not JSON: it begins with " + in_quotes(broken.text.substr(at, 12)),
-            "an object that begins with {", at};
+    return {say("this is not JSON: it begins with {1}", {in_quotes(broken.text.substr(at, 12))}),
+            say("an object that begins with {"), at};
   }
   if (c == '"') {
     JsonFault fault = explain_text(broken.text, at);
     if (!fault.problem.empty()) return fault;
-    return {"found a text", what_may_follow(broken, separator != 0), at};
+    return {say("found a text"), what_may_follow(broken, separator != 0), at};
   }
   if (c == '}' || c == ']') return explain_bracket(broken, at, separator);
   const std::string_view word = word_at(broken.text, at);
@@ -200,7 +208,7 @@ JsonFault explain(const BrokenJson& broken) {
   if (!word.empty() &&
       (is_letter(word[0]) || (word.size() > 1 && is_letter(word[1]) && !is_digit(word[0])))) {
     const bool literal = word == "true" || word == "false" || word == "null";
-    if (literal) return {"found " + std::string(word), what_may_follow(broken, separator != 0), at};
+    if (literal) return {say("found {1}", {word}), what_may_follow(broken, separator != 0), at};
     return explain_word(word, at);
   }
   if (!word.empty()) return explain_number(broken, at, separator);

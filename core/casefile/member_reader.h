@@ -17,10 +17,10 @@ namespace drapewright::casefile {
 /// that is silently left out could hurt.
 class MemberReader {
  public:
-  /// @param what   what the object is, in words ("a wound")
+  /// @param what   what the object is, in words (a term: "a wound")
   /// @param known  every name that the format knows here
   /// @throws InputError when it is not an object, or has a misspelt member
-  MemberReader(JsonValue object, std::string what, std::span<const std::string_view> known);
+  MemberReader(JsonValue object, const char* what, std::span<const std::string_view> known);
 
   /// @throws InputError when it is missing
   JsonValue required(std::string_view name) const;
@@ -38,7 +38,7 @@ class MemberReader {
 
  private:
   JsonValue object_;
-  std::string what_;
+  const char* what_;
   std::vector<JsonValue::Member> members_;
   ExtraMembers extra_;
 };
@@ -48,7 +48,8 @@ double number_in(const JsonValue& value);
 int count_in(const JsonValue& value);  ///< a whole number that is not negative
 std::string text_in(const JsonValue& value);
 bool boolean_in(const JsonValue& value);
-std::vector<JsonValue> list_in(const JsonValue& value, const std::string& of_what);
+/// @param of_what  what it lists: a term, or the member's name
+std::vector<JsonValue> list_in(const JsonValue& value, std::string_view of_what);
 geometry::Point point_in(const JsonValue& value);
 /// Corner points; a closing point that repeats the first is left out.
 geometry::Ring ring_in(const JsonValue& value);

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "core/base/numbers.h"
+#include "core/base/say.h"
 #include "core/casefile/case_json.h"
 #include "core/casefile/outline_formats.h"
 #include "core/casefile/outline_text.h"
@@ -71,9 +72,9 @@ RawOutlines read_csv(std::string_view text, const std::string& file) {
 double unit_from(std::optional<double> said, std::optional<double> typed, const std::string& file) {
   if (!said && !typed) throw UnitNeeded(file);
   if (said && typed && std::fabs(*said / *typed - 1) > 1e-6) {
-    throw InputError("the file says that its unit is " + format_short(*said, 6) + " cm, and " +
-                         format_short(*typed, 6) + " cm was asked for",
-                     "no unit, or the file's own", {.file = file});
+    throw InputError(say("the file says that its unit is {1} cm, and {2} cm was asked for",
+                         {format_short(*said, 6), format_short(*typed, 6)}),
+                     say("no unit, or the file's own"), {.file = file});
   }
   return said ? *said : *typed;
 }
@@ -115,17 +116,19 @@ bool lies_in(const Ring& inner, const Ring& outer) {
 }  // namespace
 
 UnitNeeded::UnitNeeded(const std::string& file)
-    : InputError("the file does not say what its lengths are in", "a unit, such as mm or cm",
-                 {.file = file}) {}
+    : InputError(say("the file does not say what its lengths are in"),
+                 say("a unit, such as mm or cm"), {.file = file}) {}
 
 std::vector<Polygon> outlines_from(std::string_view text, const std::string& file,
                                    std::optional<double> cm_per_unit) {
   if (cm_per_unit && !(*cm_per_unit > 0 && std::isfinite(*cm_per_unit))) {
-    throw InputError("a unit of " + format_short(*cm_per_unit, 6) + " cm", "a length above 0");
+    throw InputError(say("a unit of {1} cm", {format_short(*cm_per_unit, 6)}),
+                     say("a length above 0"));
   }
   if (text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);
   auto out = outlines_in(text, file, cm_per_unit);
-  if (out.empty()) throw InputError("there is no outline", "at least one", {.file = file});
+  if (out.empty())
+    throw InputError(say("there is no outline"), say("at least one"), {.file = file});
   return out;
 }
 
@@ -140,8 +143,8 @@ Ring opened(Ring ring) {
 
 std::vector<Polygon> nested(const std::vector<Ring>& rings) {
   if (rings.size() > most_rings) {
-    throw InputError("there are " + std::to_string(rings.size()) + " closed lines",
-                     "a drawing of wounds, " + std::to_string(most_rings) + " at most");
+    throw InputError(say("there are {1} closed lines", {rings.size()}),
+                     say("a drawing of wounds, {1} at most", {most_rings}));
   }
   std::vector<std::size_t> by_size(rings.size());
   for (std::size_t i = 0; i < rings.size(); ++i) by_size[i] = i;

@@ -4,6 +4,7 @@
 #include <map>
 #include <string>
 
+#include "core/base/say.h"
 #include "core/casefile/json_document.h"
 #include "core/casefile/outline_formats.h"
 
@@ -35,11 +36,11 @@ class SvgTags {
       if (found == std::string_view::npos) return {};
       in_.advance(found);
       if (in_.rest().starts_with("<!--")) {
-        in_.skip_past("-->", "a comment");
+        in_.skip_past("-->", term("a comment that does not end"));
       } else if (in_.rest().starts_with("<![CDATA[")) {
-        in_.skip_past("]]>", "character data");
+        in_.skip_past("]]>", term("character data that does not end"));
       } else if (in_.rest().starts_with("<?") || in_.rest().starts_with("<!")) {
-        in_.skip_past(">", "a declaration");
+        in_.skip_past(">", term("a declaration that does not end"));
       } else {
         return tag();
       }
@@ -54,7 +55,7 @@ class SvgTags {
     out.opens = !out.closes;
     if (out.closes) in_.advance();
     out.name = bare(in_.word());
-    if (out.name.empty()) in_.fail("the name of an element");
+    if (out.name.empty()) in_.fail(say("the name of an element"));
     for (in_.skip_blanks(); in_.peek() != '>' && in_.peek() != '/'; in_.skip_blanks()) {
       attribute(out);
     }
@@ -65,14 +66,14 @@ class SvgTags {
 
   void attribute(Tag& out) {
     const std::string name(in_.word());
-    if (name.empty()) in_.fail("an attribute or \">\"");
+    if (name.empty()) in_.fail(say("an attribute or \">\""));
     in_.expect('=');
     in_.skip_blanks();
     const char quote = in_.peek();
-    if (quote != '"' && quote != '\'') in_.fail("a value in quotation marks");
+    if (quote != '"' && quote != '\'') in_.fail(say("a value in quotation marks"));
     in_.advance();
     const std::size_t begin = in_.offset();
-    in_.skip_past(std::string_view(&quote, 1), "a value");
+    in_.skip_past(std::string_view(&quote, 1), term("a value that does not end"));
     out.attributes.emplace(name, in_.part(begin, in_.offset() - 1));
   }
 
@@ -106,7 +107,7 @@ std::optional<double> unit_of(const Tag& svg) {
   }
   const double across = *width / numbers[2], down = *height / numbers[3];
   if (!(across > 0) || !(down > 0) || !std::isfinite(across) || !std::isfinite(down)) {
-    box->second.fail("a drawing without a size", "a width and a height above 0");
+    box->second.fail(say("a drawing without a size"), say("a width and a height above 0"));
   }
   // Unless told otherwise the drawing keeps its proportions: the smaller scale holds (section 7.8).
   return std::min(across, down);
@@ -136,15 +137,16 @@ Ring points_in(TextCursor value, double cm_per_unit) {
     out.push_back({cm_per_unit * x, -cm_per_unit * y});
   }
   out = opened(std::move(out));
-  if (out.size() < 3) begin.fail("fewer than three points", "three corner points or more");
+  if (out.size() < 3)
+    begin.fail(say("fewer than three points"), say("three corner points or more"));
   return out;
 }
 
 void collect(const Tag& tag, double cm_per_unit, std::vector<Ring>& out) {
   const auto moved = tag.attributes.find("transform");
   if (moved != tag.attributes.end()) {
-    moved->second.fail("a shape that is moved or scaled by `transform`",
-                       "coordinates as drawn: apply the transformation before saving");
+    moved->second.fail(say("a shape that is moved or scaled by `transform`"),
+                       say("coordinates as drawn: apply the transformation before saving"));
   }
   const auto data = tag.attributes.find(tag.name == "path" ? "d" : "points");
   if (data == tag.attributes.end()) return;
@@ -162,7 +164,7 @@ bool is_document(const TextCursor& text) { return text.peek() == '<'; }
 std::optional<double> unit_of_svg(TextCursor text) {
   if (!is_document(text)) return {};
   const auto first = SvgTags(text).next();
-  if (!first || first->name != "svg") text.fail("an SVG document: its first element is svg");
+  if (!first || first->name != "svg") text.fail(say("an SVG document: its first element is svg"));
   return unit_of(*first);
 }
 
@@ -175,7 +177,8 @@ std::vector<geometry::Polygon> read_svg(TextCursor text, double cm_per_unit) {
     if (is_not_drawn(tag->name)) hidden += (tag->opens ? 1 : 0) - (tag->closes ? 1 : 0);
     if (hidden > 0 || !tag->opens) continue;
     if (is_other_shape(tag->name)) {
-      text.fail("there is a `" + tag->name + "`", "paths and polygons: turn shapes into paths");
+      text.fail(say("there is a `{1}`", {tag->name}),
+                say("paths and polygons: turn shapes into paths"));
     }
     collect(*tag, cm_per_unit, rings);
   }

@@ -108,9 +108,10 @@ class OutlineText {
     if (ring.size() > 1 && ring.front() == ring.back()) ring.pop_back();
     if (ring.size() < 3) {
       throw InputError(ring.empty()
-                           ? "there is no point"
-                           : "an outline of " + count_of(static_cast<int>(ring.size()), "point", "points"),
-                       "at least three corner points, one a line");
+                           ? say("there is no point")
+                           : count_of(static_cast<int>(ring.size()), "an outline of {1} point",
+                                      "an outline of {1} points"),
+                       say("at least three corner points, one a line"));
     }
     return ring;
   }
@@ -146,7 +147,8 @@ class OutlineText {
     const bool is_unit = lower == "cm" || lower == "mm" || lower == "in" || lower == "inch" ||
                          lower == "inches" || lower == "m";
     if (is_unit && lower != wanted) {
-      fail(row, word.column, "the heading says " + word.text, "lengths in " + wanted);
+      fail(row, word.column, say("the heading says {1}", {word.text}),
+           say("lengths in {1}", {wanted}));
     }
   }
 
@@ -157,18 +159,20 @@ class OutlineText {
         const std::string found =
             row.shown == row.text
                 ? in_quotes(field.text)
-                : "something other than a number";  // columns and bytes differ: do not quote
+                : say("something other than a number");  // columns and bytes differ: do not quote
         fail(row, field.column,
-             field.text.empty() ? "there is nothing between two separators" : "found " + found,
-             "a number");
+             field.text.empty() ? say("there is nothing between two separators")
+                                : say("found {1}", {found}),
+             say("a number"));
       }
     }
     if (fields.size() != 2) {
       fail(row,
            fields.empty() ? first_column
                           : fields[std::min<std::size_t>(2, fields.size() - 1)].column,
-           "found " + count_of(static_cast<int>(fields.size()), "number", "numbers") + " in the row",
-           "two: x and y");
+           count_of(static_cast<int>(fields.size()), "found {1} number in the row",
+                    "found {1} numbers in the row"),
+           say("two: x and y"));
     }
     const double scale = unit_ == LengthUnit::cm ? 1 : 0.1;
     return {*number_from(fields[0].text) * scale, *number_from(fields[1].text) * scale};
@@ -206,8 +210,8 @@ class OutlineText {
     const auto commas = std::count(text.begin(), text.end(), ',');
     if (commas > 1) {
       fail(row, static_cast<int>(text.find(',')) + first_column,
-           "a comma that may part x from y or be a decimal comma",
-           "decimal points, or x and y parted by a semicolon or a blank");
+           say("a comma that may part x from y or be a decimal comma"),
+           say("decimal points, or x and y parted by a semicolon or a blank"));
     }
     if (commas == 1) note_parting_comma(row);
     return split(text, true, [&](std::size_t i) { return text[i] == ','; });
@@ -217,21 +221,27 @@ class OutlineText {
   void note_decimal_comma(const Row& row) {
     const std::size_t comma = row.text.find(',');
     if (comma == std::string::npos) return;
-    if (parting_row_ > 0) fail_on_mixture(row, comma, parting_row_, "a comma parts x from y");
+    if (parting_row_ > 0) {
+      fail_on_mixture(row, comma,
+                      say("a comma that means something else than in row {1}, where a comma parts "
+                          "x from y",
+                          {parting_row_}));
+    }
     if (decimal_row_ == 0) decimal_row_ = row.number;
   }
   void note_parting_comma(const Row& row) {
     if (decimal_row_ > 0) {
-      fail_on_mixture(row, row.text.find(','), decimal_row_, "the comma is a decimal comma");
+      fail_on_mixture(row, row.text.find(','),
+                      say("a comma that means something else than in row {1}, where the comma is a "
+                          "decimal comma",
+                          {decimal_row_}));
     }
     if (parting_row_ == 0) parting_row_ = row.number;
   }
-  [[noreturn]] static void fail_on_mixture(const Row& row, std::size_t comma, int other_row,
-                                           const std::string& there) {
-    fail(row, static_cast<int>(comma) + first_column,
-         "a comma that means something else than in row " + std::to_string(other_row) + ", where " +
-             there,
-         "one meaning of the comma in all rows");
+  [[noreturn]] static void fail_on_mixture(const Row& row, std::size_t comma,
+                                           const std::string& problem) {
+    fail(row, static_cast<int>(comma) + first_column, problem,
+         say("one meaning of the comma in all rows"));
   }
 
   LengthUnit unit_;

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cctype>
 
+#include "core/base/say.h"
 #include "core/casefile/outline_formats.h"
 
 namespace drapewright::casefile {
@@ -27,9 +28,10 @@ Ring ring_in(TextCursor& text) {
     const double y = text.number();
     out.push_back({x, y});
     text.skip_blanks();
-    if (text.peek() != ',' && text.peek() != ')') text.fail("\",\" or \")\" after x and y");
+    if (text.peek() != ',' && text.peek() != ')') text.fail(say("\",\" or \")\" after x and y"));
   } while (text.take(','));
-  if (out.front() != out.back()) text.fail("the ring is not closed", "its first point at its end");
+  if (out.front() != out.back())
+    text.fail(say("the ring is not closed"), say("its first point at its end"));
   text.expect(')');
   return opened(std::move(out));
 }
@@ -55,12 +57,15 @@ std::vector<Polygon> polygons_in(TextCursor& text) {
 
 std::vector<Polygon> geometry_in(TextCursor& text) {
   const std::string kind = keyword_at(text);
-  const std::string expected = "POLYGON, MULTIPOLYGON or a closed LINESTRING";
-  if (kind != "POLYGON" && kind != "MULTIPOLYGON" && kind != "LINESTRING") text.fail(expected);
+
+  if (kind != "POLYGON" && kind != "MULTIPOLYGON" && kind != "LINESTRING") {
+    text.fail(say("POLYGON, MULTIPOLYGON or a closed LINESTRING"));
+  }
   text.advance(kind.size());
   text.skip_blanks();
-  if (keyword_at(text) == "EMPTY") text.fail("there is nothing in the " + kind, "an outline");
-  if (text.peek() != '(') text.fail("\"(\": points have x and y alone");
+  if (keyword_at(text) == "EMPTY")
+    text.fail(say("there is nothing in the {1}", {kind}), say("an outline"));
+  if (text.peek() != '(') text.fail(say("\"(\": points have x and y alone"));
   if (kind == "POLYGON") return {polygon_in(text)};
   if (kind == "LINESTRING") return {{.outer = ring_in(text), .holes = {}}};
   return polygons_in(text);

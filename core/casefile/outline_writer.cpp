@@ -3,6 +3,7 @@
 #include <charconv>
 #include <functional>
 
+#include "core/base/say.h"
 #include "core/casefile/outline_file.h"
 
 namespace drapewright::casefile {
@@ -95,8 +96,8 @@ std::string to_svg(const std::vector<Polygon>& outlines) {
 
 std::string to_csv(const std::vector<Polygon>& outlines) {
   if (outlines.size() != 1 || !outlines.front().holes.empty()) {
-    throw InputError("a list of points cannot hold several outlines or islands",
-                     "one outline without islands, or SVG, GeoJSON or WKT");
+    throw InputError(say("a list of points cannot hold several outlines or islands"),
+                     say("one outline without islands, or SVG, GeoJSON or WKT"));
   }
   return "x_cm,y_cm\n" + joined(outlines.front().outer, "",
                                 [](Point p) { return exact(p.x) + "," + exact(p.y) + "\n"; });

@@ -2,6 +2,7 @@
 
 #include <array>
 
+#include "core/base/say.h"
 #include "core/casefile/member_reader.h"
 
 namespace drapewright::casefile {
@@ -19,10 +20,10 @@ Pixel pixel_in(const JsonValue& value) {
 
 template <std::size_t count>
 std::array<Pixel, count> pixels_in(const JsonValue& value) {
-  const auto items = list_in(value, "places in the picture");
+  const auto items = list_in(value, term("places in the picture"));
   if (items.size() != count) {
-    value.fail("found " + std::to_string(items.size()) + " places",
-               std::to_string(count) + " places [x, y] in pixels");
+    value.fail(say("found {1} places", {items.size()}),
+               say("{1} places [x, y] in pixels", {count}));
   }
   std::array<Pixel, count> out;
   for (std::size_t i = 0; i < count; ++i) out[i] = pixel_in(items[i]);
@@ -31,7 +32,7 @@ std::array<Pixel, count> pixels_in(const JsonValue& value) {
 
 KnownLength known_length_in(const JsonValue& value) {
   constexpr std::array<std::string_view, 3> names{"from_px", "to_px", "length_cm"};
-  const MemberReader members(value, "a known length", names);
+  const MemberReader members(value, term("a known length"), names);
   return {.from = pixel_in(members.required("from_px")),
           .to = pixel_in(members.required("to_px")),
           .length_cm = number_in(members.required("length_cm")),
@@ -40,7 +41,7 @@ KnownLength known_length_in(const JsonValue& value) {
 
 KnownSquare known_square_in(const JsonValue& value) {
   constexpr std::array<std::string_view, 2> names{"corners_px", "side_cm"};
-  const MemberReader members(value, "a known square", names);
+  const MemberReader members(value, term("a known square"), names);
   return {.corners = pixels_in<4>(members.required("corners_px")),
           .side_cm = number_in(members.required("side_cm")),
           .extra = members.extra()};
@@ -48,7 +49,7 @@ KnownSquare known_square_in(const JsonValue& value) {
 
 LimbView limb_in(const JsonValue& value) {
   constexpr std::array<std::string_view, 3> names{"axis_px", "girth_cm", "camera_distance_cm"};
-  const MemberReader members(value, "a limb in a picture", names);
+  const MemberReader members(value, term("a limb in a picture"), names);
   const auto axis = pixels_in<2>(members.required("axis_px"));
   LimbView limb{.axis_from = axis[0],
                 .axis_to = axis[1],
@@ -108,14 +109,15 @@ picture::Picture picture_in(const JsonValue& value) {
   constexpr std::array<std::string_view, 8> names{"file",           "width_px",     "height_px",
                                                   "click_error_px", "known_length", "known_square",
                                                   "check_lengths",  "limb"};
-  const MemberReader members(value, "a picture", names);
+  const MemberReader members(value, term("a picture"), names);
   picture::Picture out{.file = text_in(members.required("file")),
                        .width_px = count_in(members.required("width_px")),
                        .height_px = count_in(members.required("height_px")),
                        .extra = members.extra()};
   members.number("click_error_px", out.click_error_px);
   const auto length = members.optional("known_length"), square = members.optional("known_square");
-  if (length && square) square->fail("found both a known length and a known square", "one of them");
+  if (length && square)
+    square->fail(say("found both a known length and a known square"), say("one of them"));
   if (length) out.reference = known_length_in(*length);
   if (square) out.reference = known_square_in(*square);
   for (const auto& known : members.list("check_lengths")) {

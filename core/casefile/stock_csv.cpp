@@ -5,6 +5,7 @@
 
 #include "core/base/calendar.h"
 #include "core/base/numbers.h"
+#include "core/base/say.h"
 #include "core/casefile/csv.h"
 
 namespace drapewright::casefile {
@@ -18,7 +19,7 @@ const std::vector<std::string_view> columns{
     "item",      "kind",      "on_hand",          "lot",       "expires", "on_order", "due",
     "pack_size", "lead_days", "lead_spread_days", "unit_cost", "minimum"};
 
-constexpr std::string_view kinds = "filler_sheet, film_sheet, port, canister, battery or other";
+constexpr const char* kinds = term("filler_sheet, film_sheet, port, canister, battery or other");
 
 class StockReader {
  public:
@@ -33,7 +34,7 @@ class StockReader {
  private:
   void read(std::size_t row) {
     const std::string name = table_.text(row, "item");
-    if (name.empty()) throw table_.fault(row, "item", "the item has no name", "a name");
+    if (name.empty()) throw table_.fault(row, "item", say("the item has no name"), say("a name"));
     const auto [at, is_new] = places_.try_emplace(name, shelf_.size());
     if (is_new) shelf_.push_back({.item = name});
     ShelfItem& item = shelf_[at->second];
@@ -46,12 +47,13 @@ class StockReader {
     if (const std::string word = table_.text(row, "kind"); !word.empty()) {
       const auto kind = supplies::kind_named(word);
       if (!kind) {
-        throw table_.fault(row, "kind", "'" + word + "' is no kind of item", std::string(kinds));
+        throw table_.fault(row, "kind", say("'{1}' is no kind of item", {word}), say(kinds));
       }
       set(row, "kind", name, *kind, item.kind);
     }
     if (const auto packs = table_.count(row, "pack_size")) {
-      if (*packs < 1) throw table_.fault(row, "pack_size", "a pack holds nothing", "1 or more");
+      if (*packs < 1)
+        throw table_.fault(row, "pack_size", say("a pack holds nothing"), say("1 or more"));
       set(row, "pack_size", name, *packs, item.pack_size);
     }
     constexpr double most_days = 3660;
@@ -75,8 +77,8 @@ class StockReader {
            Value& member) {
     const auto [at, is_new] = said_.try_emplace({name, std::string(column)}, row);
     if (!is_new && member != value) {
-      throw table_.fault(row, column, "it contradicts row " + std::to_string(at->second + 2),
-                         "one value for every row of " + name);
+      throw table_.fault(row, column, say("it contradicts row {1}", {at->second + 2}),
+                         say("one value for every row of {1}", {name}));
     }
     member = value;
   }
@@ -85,7 +87,8 @@ class StockReader {
     const auto quantity = table_.count(row, "on_hand");
     const std::string lot = table_.text(row, "lot");
     if (!quantity && !lot.empty()) {
-      throw table_.fault(row, "on_hand", "lot " + lot + " has no count", "how many are on hand");
+      throw table_.fault(row, "on_hand", say("lot {1} has no count", {lot}),
+                         say("how many are on hand"));
     }
     if (quantity) item.lots.push_back({*quantity, table_.day(row, "expires"), lot});
   }
@@ -94,14 +97,16 @@ class StockReader {
     const auto quantity = table_.count(row, "on_order");
     const auto due = table_.day(row, "due");
     if (!quantity && due) {
-      throw table_.fault(row, "on_order", "a delivery has no count", "how many are on order");
+      throw table_.fault(row, "on_order", say("a delivery has no count"),
+                         say("how many are on order"));
     }
     if (quantity && *quantity > 0 && !due) {
-      throw table_.fault(row, "due", "a delivery has no day", "YYYY-MM-DD");
+      throw table_.fault(row, "due", say("a delivery has no day"), say("YYYY-MM-DD"));
     }
     if (!quantity || !due) return;
     if (table_.count(row, "on_hand")) {
-      throw table_.fault(row, "on_order", "a lot and a delivery share a row", "a row for each");
+      throw table_.fault(row, "on_order", say("a lot and a delivery share a row"),
+                         say("a row for each"));
     }
     item.deliveries.push_back({*due, *quantity, table_.day(row, "expires")});
   }

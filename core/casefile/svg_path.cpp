@@ -4,6 +4,7 @@
 #include <string>
 #include <utility>
 
+#include "core/base/say.h"
 #include "core/base/tolerances.h"
 #include "core/casefile/outline_formats.h"
 
@@ -37,7 +38,7 @@ class SvgPath {
       check_command();
       in_.advance();
     } else if (command_ == 0 || is('Z')) {
-      in_.fail(command_ == 0 ? "path data that begins with M" : "a command, such as M");
+      in_.fail(command_ == 0 ? say("path data that begins with M") : say("a command, such as M"));
     }
     carry_out();
     in_.skip_blanks();
@@ -51,8 +52,8 @@ class SvgPath {
         std::string_view("MZLHVCSQTA")
             .find(static_cast<char>(std::toupper(static_cast<unsigned char>(command_)))) !=
         std::string_view::npos;
-    if (!known) in_.fail("a command of path data: M, L, H, V, C, S, Q, T, A or Z");
-    if (before_ == 0 && !is('M')) in_.fail("path data that begins with M");
+    if (!known) in_.fail(say("a command of path data: M, L, H, V, C, S, Q, T, A or Z"));
+    if (before_ == 0 && !is('M')) in_.fail(say("path data that begins with M"));
   }
 
   bool is(char command) const { return (command_ & ~0x20) == command; }
@@ -120,7 +121,8 @@ class SvgPath {
   }
 
   double chords(double wanted) const {
-    if (!(wanted <= most_chords)) in_.fail("a curve too large for a wound", "one below 100 cm");
+    if (!(wanted <= most_chords))
+      in_.fail(say("a curve too large for a wound"), say("one below 100 cm"));
     return std::max(1.0, std::ceil(wanted));
   }
 
@@ -129,7 +131,7 @@ class SvgPath {
     if (in_.peek() == ',') in_.advance();
     in_.skip_blanks();
     const char found = in_.peek();
-    if (found != '0' && found != '1') in_.fail("a flag of the arc, 0 or 1");
+    if (found != '0' && found != '1') in_.fail(say("a flag of the arc, 0 or 1"));
     in_.advance();
     return found == '1';
   }
@@ -175,7 +177,8 @@ class SvgPath {
     if (ring_.empty() && !is('M')) ring_.push_back(in_cm(start_));
     at_ = to;
     ring_.push_back(in_cm(to));
-    if (++points_ > most_points) in_.fail("more points than an outline has", "a single outline");
+    if (++points_ > most_points)
+      in_.fail(say("more points than an outline has"), say("a single outline"));
   }
   Point in_cm(Point p) const { return {scale_ * p.x, -scale_ * p.y}; }
 
@@ -184,7 +187,7 @@ class SvgPath {
     if (ring.size() >= 3) {
       rings_.push_back(std::move(ring));
     } else if (ring.size() == 2) {
-      in_.fail("a part of the path with two points", "three corner points or more");
+      in_.fail(say("a part of the path with two points"), say("three corner points or more"));
     }
   }
 

@@ -4,6 +4,7 @@
 #include <charconv>
 #include <cmath>
 
+#include "core/base/say.h"
 #include "core/casefile/json_document.h"
 
 namespace drapewright::casefile {
@@ -39,10 +40,10 @@ void TextCursor::expect(char wanted) {
   if (!take(wanted)) fail(std::string("\"") + wanted + "\"");
 }
 
-void TextCursor::skip_past(std::string_view wanted, const std::string& what) {
+void TextCursor::skip_past(std::string_view wanted, const char* problem) {
   const std::size_t found = text_.find(wanted, at_);
   if (found == std::string_view::npos) {
-    fail(what + " that does not end", in_quotes(wanted) + " at its end");
+    fail(say(problem), say("{1} at its end", {in_quotes(wanted)}));
   }
   at_ = found + wanted.size();
 }
@@ -61,18 +62,19 @@ double TextCursor::number() {
   const bool begins_well = begin < end && (std::isdigit(static_cast<unsigned char>(*begin)) != 0 ||
                                            *begin == '.' || (*begin == '-' && !plus));
   double value = 0;
-  if (!begins_well) fail("a number");
+  if (!begins_well) fail(say("a number"));
   const auto [after, error] = std::from_chars(begin, end, value);
-  if (error == std::errc::result_out_of_range) fail("a number that is too large", "a length");
-  if (error != std::errc{} || !std::isfinite(value)) fail("a number");
+  if (error == std::errc::result_out_of_range)
+    fail(say("a number that is too large"), say("a length"));
+  if (error != std::errc{} || !std::isfinite(value)) fail(say("a number"));
   at_ = static_cast<std::size_t>(after - text_.data());
   return value;
 }
 
 void TextCursor::fail(const std::string& expected) const {
-  if (at_end()) fail("the text ends here", expected);
+  if (at_end()) fail(say("the text ends here"), expected);
   const std::string_view here = rest();
-  fail("found " + in_quotes(here.substr(0, here.find_first_of(" \t\r\n", 1))), expected);
+  fail(say("found {1}", {in_quotes(here.substr(0, here.find_first_of(" \t\r\n", 1)))}), expected);
 }
 
 void TextCursor::fail(const std::string& problem, const std::string& expected) const {

@@ -25,8 +25,8 @@ class TextCursor {
   /// Passes over blanks, and over `wanted` if it is next.
   bool take(char wanted);
   void expect(char wanted);
-  /// Passes over the next `wanted`, which may be far away.
-  void skip_past(std::string_view wanted, const std::string& what);
+  /// Passes over the next `wanted`, which may be far away; `problem` is a term for when it is not.
+  void skip_past(std::string_view wanted, const char* problem);
   /// Letters, digits, - : and _ in a row.
   std::string_view word();
   /// A finite number after blanks.

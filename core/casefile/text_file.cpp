@@ -13,6 +13,7 @@
 #include <vector>
 
 #include "core/base/error.h"
+#include "core/base/say.h"
 
 namespace drapewright::casefile {
 namespace {
@@ -42,26 +43,26 @@ class Descriptor {
 std::string reason(int error) {
   switch (error) {
     case ENOENT:
-      return "there is no such file or folder";
+      return say("there is no such file or folder");
     case EACCES:
     case EPERM:
-      return "permission is denied";
+      return say("permission is denied");
     case ENOSPC:
     case EDQUOT:
-      return "the disk is full";
+      return say("the disk is full");
     case EROFS:
-      return "the disk is read-only";
+      return say("the disk is read-only");
     default:
       return std::strerror(error);  // NOLINT(concurrency-mt-unsafe): the text is copied at once
   }
 }
 
 [[noreturn]] void fail_reading(const fs::path& path, int error) {
-  const std::string expected = error == EISDIR   ? "a file"
-                               : error == ENOENT ? "a file that exists"
-                                                 : "a file that can be read";
+  const std::string expected = error == EISDIR   ? say("a file")
+                               : error == ENOENT ? say("a file that exists")
+                                                 : say("a file that can be read");
   const std::string problem =
-      error == EISDIR ? "this is a folder" : "cannot be read: " + reason(error);
+      error == EISDIR ? say("this is a folder") : say("cannot be read: {1}", {reason(error)});
   throw InputError(problem, expected, {.file = path.string()});
 }
 
@@ -69,17 +70,18 @@ std::string in_megabytes(std::uintmax_t bytes) { return std::to_string(bytes >> 
 
 [[noreturn]] void fail_writing(const fs::path& path, int error) {
   const bool full = error == ENOSPC || error == EDQUOT;
-  throw InputError("not saved: " + reason(error),
-                   std::string(full ? "free space on that disk, or another place to save to"
-                                    : "a folder that exists and may be written to") +
-                       "; what was there before is untouched",
+  throw InputError(say("not saved: {1}", {reason(error)}),
+                   full ? say("free space on that disk, or another place to save to; what was "
+                              "there before is untouched")
+                        : say("a folder that exists and may be written to; what was there before "
+                              "is untouched"),
                    {.file = path.string()});
 }
 
 /// For standard output, a device or a pipe, where nothing is saved.
 [[noreturn]] void fail_passing_on(const fs::path& path, int error) {
-  throw InputError("cannot be written to: " + reason(error), "an output that takes all of it",
-                   {.file = path.string()});
+  throw InputError(say("cannot be written to: {1}", {reason(error)}),
+                   say("an output that takes all of it"), {.file = path.string()});
 }
 
 /// Writes all of it. Returns 0 or the error.
@@ -128,11 +130,13 @@ std::optional<struct stat> old_file(const fs::path& target, const fs::path& name
   struct stat old {};
   if (::stat(target.c_str(), &old) != 0) return std::nullopt;
   if (S_ISDIR(old.st_mode)) {
-    throw InputError("not saved: this is a folder", "the name of a file", {.file = named.string()});
+    throw InputError(say("not saved: this is a folder"), say("the name of a file"),
+                     {.file = named.string()});
   }
   if (S_ISREG(old.st_mode) && ::faccessat(AT_FDCWD, target.c_str(), W_OK, AT_EACCESS) != 0) {
-    throw InputError("not saved: the file is write-protected",
-                     "another name to save to, or the protection lifted", {.file = named.string()});
+    throw InputError(say("not saved: the file is write-protected"),
+                     say("another name to save to, or the protection lifted"),
+                     {.file = named.string()});
   }
   return old;
 }
@@ -154,10 +158,10 @@ std::string read_text(const fs::path& path, std::uintmax_t most) {
     if (text.size() > most) {
       struct stat status {};
       const bool known = ::fstat(file.number(), &status) == 0 && S_ISREG(status.st_mode);
-      throw InputError(
-          known ? "the file has " + in_megabytes(static_cast<std::uintmax_t>(status.st_size))
-                : "the input has more than " + in_megabytes(most),
-          "at most " + in_megabytes(most), {.file = path.string()});
+      throw InputError(known ? say("the file has {1}",
+                                   {in_megabytes(static_cast<std::uintmax_t>(status.st_size))})
+                             : say("the input has more than {1}", {in_megabytes(most)}),
+                       say("at most {1}", {in_megabytes(most)}), {.file = path.string()});
     }
   }
 }

@@ -4,6 +4,7 @@
 #include <charconv>
 
 #include "core/base/error.h"
+#include "core/base/say.h"
 #include "core/casefile/settings.h"
 #include "core/practice/limits.h"
 
@@ -23,8 +24,7 @@ double number_in(const std::string& text, const practice::Limit& limit) {
   const auto read = std::from_chars(text.data(), text.data() + text.size(), value);
   const bool whole = read.ec == std::errc{} && read.ptr == text.data() + text.size();
   if (whole && practice::within_bounds(limit, value)) return value;
-  throw InputError(std::string(limit.id) + " cannot be '" + text + "'",
-                   practice::bounds_in_words(limit));
+  throw InputError(say("{1} cannot be '{2}'", {limit.id, text}), practice::bounds_in_words(limit));
 }
 
 }  // namespace
@@ -41,16 +41,17 @@ WhatIf::Change WhatIf::change_in(const std::string& text) const {
   const std::size_t sign = text.find('=');
   Change change{.name = text.substr(0, sign)};
   if (sign == std::string::npos || sign + 1 == text.size()) {
-    throw InputError("'" + text + "' says nothing to change", "NAME=VALUE");
+    throw InputError(say("'{1}' says nothing to change", {text}), say("NAME=VALUE"));
   }
   change.text = text.substr(sign + 1);
   if (change.name == filler_items) return change;
   const bool known = member_named(settings, change.name) != nullptr ||
                      member_named(forecast::numbers, change.name) != nullptr;
   if (!known) {
-    throw InputError("'" + change.name + "' is no setting",
-                     "a number of the case's dressing or of the forecast, such as change_every_h, "
-                     "canister_ml or service_level_share; or filler_items");
+    throw InputError(
+        say("'{1}' is no setting", {change.name}),
+        say("a number of the case's dressing or of the forecast, such as change_every_h, "
+            "canister_ml or service_level_share; or filler_items"));
   }
   change.value = number_in(change.text, practice::limit(change.name));
   return change;

@@ -7,6 +7,7 @@
 
 #include "core/base/error.h"
 #include "core/base/numbers.h"
+#include "core/base/say.h"
 #include "core/cutting/fit.h"
 #include "core/cutting/half.h"
 #include "core/cutting/job_check.h"
@@ -263,7 +264,7 @@ Polygon wound_right(Polygon piece) {
 SplitJob split_to_fit(const Job& job, double least_part_cm, const Progress& progress) {
   check(job);
   if (!(std::isfinite(least_part_cm) && least_part_cm >= 0)) {
-    throw InputError("the least part is " + format_short(least_part_cm), "0 or more");
+    throw InputError(say("the least part is {1}", {format_short(least_part_cm)}), say("0 or more"));
   }
   const Splitter splitter(job, least_part_cm, progress);
   SplitJob result{job, {}, {}};

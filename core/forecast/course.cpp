@@ -6,6 +6,7 @@
 
 #include "core/base/error.h"
 #include "core/base/numbers.h"
+#include "core/base/say.h"
 
 namespace drapewright::forecast {
 namespace {
@@ -27,10 +28,10 @@ void count(int day, int quantity, std::vector<Use>& uses) {
   }
 }
 
-void check_rate(double every_days, const std::string& what) {
+void check_rate(double every_days, const char* problem) {
   if (every_days * most_a_day >= 1) return;
-  throw InputError(what + " would be changed every " + format_short(24 * every_days, 3) + " h",
-                   "at most " + format_short(most_a_day) + " a day");
+  throw InputError(say(problem, {format_short(24 * every_days, 3)}),
+                   say("at most {1} a day", {format_short(most_a_day)}));
 }
 
 }  // namespace
@@ -41,7 +42,7 @@ Course::Course(int start_day, double first_change_h, const wound::DressingSettin
       planned_end_(start_day + days_up(dressing.course_days)),
       latest_end_(planned_end_ +
                   (settings.extension_share > 0 ? days_up(settings.extension_days) : 0)) {
-  check_rate(dressing.change_every_h / 24, "the dressing");
+  check_rate(dressing.change_every_h / 24, term("the dressing would be changed every {1} h"));
   list_changes(first_change_h / 24, dressing.change_every_h / 24, dressing.course_days);
   list_ends(settings);
 }
@@ -79,7 +80,7 @@ void Course::list_ends(const Settings& settings) {
 }
 
 std::vector<Use> Course::every(double days, int quantity) const {
-  check_rate(days, "a set of batteries");
+  check_rate(days, term("a set of batteries would be changed every {1} h"));
   std::vector<Use> uses;
   for (int k = 0;; ++k) {
     const int day = day_of(start_day_ + k * days);
@@ -103,7 +104,7 @@ std::vector<Use> Course::canisters(double ml_per_day, double capacity_ml, double
   for (double at = 0; day_of(start_day_ + at) < latest_end_;) {
     count(day_of(start_day_ + at), 1, uses);
     const double lasts = std::min(full_after(at), most_days);
-    check_rate(lasts, "the canister");
+    check_rate(lasts, term("the canister would be changed every {1} h"));
     at += lasts;
   }
   return uses;

@@ -4,6 +4,7 @@
 
 #include "core/base/calendar.h"
 #include "core/base/numbers.h"
+#include "core/base/say.h"
 #include "core/dressing/finding_list.h"
 
 namespace drapewright::forecast {
@@ -77,30 +78,34 @@ class Forecaster {
 
   void remark(const ItemForecast& item) {
     const ShelfForecast& shelf = *item.shelf;
+    const std::string name = supplies::shown_name(item.item);
     if (shelf.weeks.back().run_out >= run_out_worth_a_word) {
       const int early = shelf.run_out_week(run_out_worth_a_word).value();
       const auto middle = shelf.run_out_week(0.5);
+      const std::vector<Insert> inserts{name, week_end(early), format_number(shelf.short_of, 1),
+                                        middle ? week_end(*middle) : ""};
       add(Severity::warning, "stock-runs-out",
-          item.item + ": may run out from the week that ends on " + week_end(early) +
-              (middle ? ", more likely than not by " + week_end(*middle) : "") +
-              " if nothing more is ordered; expected to be short by " +
-              format_number(shelf.short_of, 1) + " in all.");
+          middle ? say("{1}: may run out from the week that ends on {2}, more likely than not by "
+                       "{4} if nothing more is ordered; expected to be short by {3} in all.",
+                       inserts)
+                 : say("{1}: may run out from the week that ends on {2} if nothing more is "
+                       "ordered; expected to be short by {3} in all.",
+                       inserts));
     }
     if (shelf.wasted_at_start > 0) {
       add(Severity::warning, "stock-past-date",
-          item.item + ": " + format_short(shelf.wasted_at_start, 0) +
-              " on the shelf are past their date. Take them off it.");
+          say("{1}: {2} on the shelf are past their date. Take them off it.",
+              {name, format_short(shelf.wasted_at_start, 0)}));
     }
     if (shelf.wasted - shelf.wasted_at_start >= 0.5) {
       add(Severity::note, "stock-will-expire",
-          item.item + ": about " + format_number(shelf.wasted - shelf.wasted_at_start, 1) +
-              " will pass their date unused.");
+          say("{1}: about {2} will pass their date unused.",
+              {name, format_number(shelf.wasted - shelf.wasted_at_start, 1)}));
     }
     if (shelf.out_of_order) {
       add(Severity::note, "delivery-expires-first",
-          item.item +
-              ": a delivery expires before what is on the shelf; its waste comes out too "
-              "low.");
+          say("{1}: a delivery expires before what is on the shelf; its waste comes out too low.",
+              {name}));
     }
   }
 
@@ -123,23 +128,26 @@ class Forecaster {
   void tell_assumptions() {
     if (!not_listed_.empty()) {
       std::string names;
-      for (const auto& name : not_listed_) names += (names.empty() ? "" : "; ") + name;
+      for (const auto& name : not_listed_) {
+        names += (names.empty() ? "" : "; ") + supplies::shown_name(name);
+      }
       add(Severity::warning, "not-on-stock-list",
-          "Used, but not on the stock list by that name, so nothing is said of stock or orders: " +
-              names + ".");
+          say("Used, but not on the stock list by that name, so nothing is said of stock or "
+              "orders: {1}.",
+              {names}));
     }
     if (stock_.empty() && !result_.items.empty()) {
       add(Severity::note, "costs-invented",
-          "No stock list was given: costs are those of the built-in catalogue, which are "
-          "invented.");
+          say("No stock list was given: costs are those of the built-in catalogue, which are "
+              "invented."));
     }
     add(Severity::note, "assumptions",
-        "Assumed, with no source: " + format_short(settings_.extra_dressings_per_week, 2) +
-            " extra dressings a week, " + format_short(100 * settings_.early_end_per_week, 1) +
-            " % of courses end early in a week, " +
-            format_short(100 * settings_.extension_share, 1) + " % are extended by " +
-            format_short(settings_.extension_days, 1) +
-            " days. Put your own counts in their place.");
+        say("Assumed, with no source: {1} extra dressings a week, {2} % of courses end early in a "
+            "week, {3} % are extended by {4} days. Put your own counts in their place.",
+            {format_short(settings_.extra_dressings_per_week, 2),
+             format_short(100 * settings_.early_end_per_week, 1),
+             format_short(100 * settings_.extension_share, 1),
+             format_short(settings_.extension_days, 1)}));
   }
 
   const Caseload& caseload_;

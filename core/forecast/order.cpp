@@ -35,24 +35,34 @@ int expiring_within(const ShelfItem& item, int first_day, int days, const UseBet
   return static_cast<int>(std::ceil(shelf.wasted - shelf.wasted_at_start - 1e-6));
 }
 
-std::string in_words(const Order& order, const ShelfItem& item, int review_days, double level) {
-  std::string text = "Enough with " + format_short(100 * level, 2) + " % for " +
-                     format_short(item.lead_days, 1) + " d of delivery and " +
-                     std::to_string(review_days) +
-                     " d to the next review: " + std::to_string(order.need);
-  if (item.minimum > 0) text += " (with the minimum of " + std::to_string(item.minimum) + ")";
-  text +=
-      ". On hand " + std::to_string(order.on_hand) + ", on order " + std::to_string(order.on_order);
-  if (order.expiring > 0) text += ", expected to expire " + std::to_string(order.expiring);
+/// "12 - 7 = 5 missing, 1 pack of 10 = 10 x 4.50 = 45.00".
+std::string missing_in_words(const Order& order, const ShelfItem& item) {
+  if (order.packs == 0) return say("enough, nothing to order");
   const int there = order.on_hand + order.on_order - order.expiring;
-  if (order.packs == 0) return text + ": enough, nothing to order.";
-  text += ": " + std::to_string(order.need) + " - " + std::to_string(there) + " = " +
-          std::to_string(order.need - there) + " missing, " + count_of(order.packs, "pack", "packs") +
-          " of " + std::to_string(item.pack_size) + " = " + std::to_string(order.quantity);
+  std::string text =
+      count_of(order.packs, "{2} - {3} = {4} missing, {1} pack of {5} = {6}",
+               "{2} - {3} = {4} missing, {1} packs of {5} = {6}",
+               {order.need, there, order.need - there, item.pack_size, order.quantity});
   if (order.cost) {
     text += " x " + format_number(*item.unit_cost, 2) + " = " + format_number(*order.cost, 2);
   }
-  return text + ".";
+  return text;
+}
+
+std::string in_words(const Order& order, const ShelfItem& item, int review_days, double level) {
+  const std::vector<Insert> need{format_short(100 * level, 2), format_short(item.lead_days, 1),
+                                 review_days, order.need, item.minimum};
+  const std::string enough =
+      item.minimum > 0
+          ? say("Enough with {1} % for {2} d of delivery and {3} d to the next review: {4} (with "
+                "the minimum of {5}).",
+                need)
+          : say("Enough with {1} % for {2} d of delivery and {3} d to the next review: {4}.", need);
+  const std::vector<Insert> stock{order.on_hand, order.on_order, order.expiring,
+                                  missing_in_words(order, item)};
+  return enough + " " +
+         (order.expiring > 0 ? say("On hand {1}, on order {2}, expected to expire {3}: {4}.", stock)
+                             : say("On hand {1}, on order {2}: {4}.", stock));
 }
 
 }  // namespace

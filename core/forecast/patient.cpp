@@ -86,11 +86,13 @@ class PatientReader {
     }
     if (days.empty()) {
       add(Severity::note, "course-not-started",
-          "No application is recorded: the course is taken to start on the forecast's first day.");
+          say("No application is recorded: the course is taken to start on the forecast's first "
+              "day."));
     } else if (!patient_.running) {
       add(Severity::warning, "course-over",
-          "By its dates the course ended on " + date(patient_.end_day) +
-              ": nothing is forecast. If therapy goes on, set the length of the course.");
+          say("By its dates the course ended on {1}: nothing is forecast. If therapy goes on, set "
+              "the length of the course.",
+              {date(patient_.end_day)}));
     }
   }
 
@@ -109,9 +111,12 @@ class PatientReader {
     patient_.overdue_days = std::max(0, -static_cast<int>(std::floor(next_h / 24 + 1e-9)));
     if (patient_.overdue_days > 0) {
       add(Severity::warning, "change-overdue",
-          "The last recorded change was on " + date(last) + ", the next was due " +
-              count_of(patient_.overdue_days, "day", "days") +
-              " ago. Change it, or record the change; the forecast starts with one.");
+          count_of(patient_.overdue_days,
+                   "The last recorded change was on {2}, the next was due {1} day ago. Change it, "
+                   "or record the change; the forecast starts with one.",
+                   "The last recorded change was on {2}, the next was due {1} days ago. Change it, "
+                   "or record the change; the forecast starts with one.",
+                   {date(last)}));
     }
   }
 
@@ -144,8 +149,9 @@ class PatientReader {
       return planner_(scaled(value_, factor));
     } catch (const InputError& error) {
       add(Severity::warning, "change-not-planned",
-          "The wound as it is forecast cannot be planned (" + error.problem() +
-              "): the plan of its last assessment is used.");
+          say("The wound as it is forecast cannot be planned ({1}): the plan of its last "
+              "assessment is used.",
+              {error.problem()}));
       return plan_;
     }
   }

@@ -27,10 +27,12 @@ void check(const Settings& s) {
   check("forecast_weeks", s.weeks);
   for (const auto& [id, member] : numbers) check(id, s.*member);
   check("review_days", s.review_days);
-  if (s.fluid_rates.empty()) throw InputError("no rate of fluid is given", "at least one");
+  if (s.fluid_rates.empty())
+    throw InputError(say("no rate of fluid is given"), say("at least one"));
   for (const FluidRate& rate : s.fluid_rates) {
     check("exudate_rate_ml_per_cm2_day", rate.ml_per_cm2_day);
-    if (!(rate.weight > 0)) throw InputError("a rate of fluid has no weight", "a weight above 0");
+    if (!(rate.weight > 0))
+      throw InputError(say("a rate of fluid has no weight"), say("a weight above 0"));
   }
 }
 

@@ -8,6 +8,7 @@
 
 #include "core/base/error.h"
 #include "core/base/numbers.h"
+#include "core/base/say.h"
 #include "core/forecast/quantity.h"
 
 namespace drapewright::forecast {
@@ -32,8 +33,8 @@ Quantity tabulated(const Distribution& known, double mean, double variance) {
   return Quantity(first, std::move(chances));
 }
 
-[[noreturn]] void refuse(const std::string& what, double value, const std::string& expected) {
-  throw InputError(what + " is " + format_short(value, 6), expected);
+[[noreturn]] void refuse(const char* problem, double value, const std::string& expected) {
+  throw InputError(say(problem, {format_short(value, 6)}), expected);
 }
 
 /// p(n) = m / n times the sum of j g(j) p(n - j) over j.
@@ -70,7 +71,7 @@ Quantity some_of(const Quantity& one) {
 
 Quantity poisson(double mean) {
   if (!(mean >= 0 && mean <= largest_mean)) {
-    refuse("the mean of a Poisson distribution", mean, "0 to 1 000 000");
+    refuse(term("the mean of a Poisson distribution is {1}"), mean, say("0 to 1 000 000"));
   }
   if (mean == 0) return {};
   // From the likeliest count to either side, each chance by the one before: many times faster than
@@ -89,10 +90,12 @@ Quantity poisson(double mean) {
 
 Quantity negative_binomial(double mean, double variance) {
   if (!(mean > 0 && mean <= largest_mean)) {
-    refuse("the mean of a negative binomial distribution", mean, "above 0 to 1 000 000");
+    refuse(term("the mean of a negative binomial distribution is {1}"), mean,
+           say("above 0 to 1 000 000"));
   }
   if (!(variance > mean && std::isfinite(variance))) {
-    refuse("the variance of a negative binomial distribution", variance, "more than its mean");
+    refuse(term("the variance of a negative binomial distribution is {1}"), variance,
+           say("more than its mean"));
   }
   const double successes = mean * mean / (variance - mean);
   const boost::math::negative_binomial_distribution<> known(successes, mean / variance);
@@ -101,16 +104,17 @@ Quantity negative_binomial(double mean, double variance) {
 
 Quantity compound_poisson(double mean, const Quantity& one) {
   if (!(mean >= 0 && mean <= largest_mean)) {
-    refuse("the mean of a Poisson distribution", mean, "0 to 1 000 000");
+    refuse(term("the mean of a Poisson distribution is {1}"), mean, say("0 to 1 000 000"));
   }
   if (mean == 0 || one.most() == 0) return {};
   return panjer(mean * (1 - one.chance_of(0)), some_of(one));
 }
 
 Quantity lead_time(double mean_days, double spread_days) {
-  if (!(mean_days >= 0 && mean_days <= 3660)) refuse("the lead time", mean_days, "0 to 3660 days");
+  if (!(mean_days >= 0 && mean_days <= 3660))
+    refuse(term("the lead time is {1}"), mean_days, say("0 to 3660 days"));
   if (!(spread_days >= 0 && spread_days <= 3660)) {
-    refuse("the spread of the lead time", spread_days, "0 to 3660 days");
+    refuse(term("the spread of the lead time is {1}"), spread_days, say("0 to 3660 days"));
   }
   if (spread_days == 0 || mean_days == 0) {
     return Quantity::exactly(static_cast<int>(std::ceil(mean_days)));

@@ -6,6 +6,7 @@
 #include <set>
 
 #include "core/base/error.h"
+#include "core/base/say.h"
 #include "core/forecast/shelf_state.h"
 
 namespace drapewright::forecast {
@@ -168,27 +169,30 @@ class Follower {
   ShelfForecast result_;
 };
 
-void check_number(const ShelfItem& item, const char* what, double value, double most) {
+void check_number(const ShelfItem& item, const char* problem, double value, double most) {
   if (value >= 0 && value <= most) return;
-  throw InputError(item.item + ": " + what + " is out of bounds", "0 to " + std::to_string(most));
+  throw InputError(say(problem, {item.item}), say("0 to {1}", {std::to_string(most)}));
 }
 
 }  // namespace
 
 void check(const ShelfItem& item) {
   constexpr double most_pieces = 1e6;
-  if (item.item.empty()) throw InputError("an item has no name", "a name");
-  for (const Lot& lot : item.lots) check_number(item, "a lot's count", lot.quantity, most_pieces);
+  if (item.item.empty()) throw InputError(say("an item has no name"), say("a name"));
+  for (const Lot& lot : item.lots)
+    check_number(item, term("{1}: a lot's count is out of bounds"), lot.quantity, most_pieces);
   for (const Delivery& delivery : item.deliveries) {
-    check_number(item, "a delivery's count", delivery.quantity, most_pieces);
+    check_number(item, term("{1}: a delivery's count is out of bounds"), delivery.quantity,
+                 most_pieces);
   }
-  check_number(item, "the minimum", item.minimum, most_pieces);
-  check_number(item, "the lead time", item.lead_days, 3660);
-  check_number(item, "the spread of the lead time", item.lead_spread_days, 3660);
-  check_number(item, "the cost", item.unit_cost.value_or(0), 1e9);
+  check_number(item, term("{1}: the minimum is out of bounds"), item.minimum, most_pieces);
+  check_number(item, term("{1}: the lead time is out of bounds"), item.lead_days, 3660);
+  check_number(item, term("{1}: the spread of the lead time is out of bounds"),
+               item.lead_spread_days, 3660);
+  check_number(item, term("{1}: the cost is out of bounds"), item.unit_cost.value_or(0), 1e9);
   if (item.pack_size < 1 || item.pack_size > most_pieces) {
-    throw InputError(item.item + ": the pack size is " + std::to_string(item.pack_size),
-                     "1 or more");
+    throw InputError(say("{1}: the pack size is {2}", {item.item, item.pack_size}),
+                     say("1 or more"));
   }
 }
 

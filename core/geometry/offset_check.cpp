@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "core/base/numbers.h"
+#include "core/base/say.h"
 #include "core/base/tolerances.h"
 #include "core/geometry/circle.h"
 #include "core/geometry/distance.h"
@@ -13,8 +14,8 @@
 namespace drapewright::geometry {
 namespace {
 
-std::string at(Point p) {
-  return " at (" + format_number(p.x, 2) + ", " + format_number(p.y, 2) + ")";
+std::string at(Point p, const std::string& what) {
+  return say("{1} at ({2}, {3})", {what, format_number(p.x, 2), format_number(p.y, 2)});
 }
 
 template <class Check>
@@ -31,8 +32,8 @@ std::string for_each_ring(const Region& region, Check check) {
 std::string check_ring(const Ring& ring, int sense) {
   const bool finite = std::all_of(ring.begin(), ring.end(),
                                   [](Point p) { return std::isfinite(p.x) && std::isfinite(p.y); });
-  if (ring.size() < 3 || !finite) return "it has a ring without an area";
-  if (!(sense * signed_area(ring) > 0)) return "a ring runs the wrong way" + at(ring.front());
+  if (ring.size() < 3 || !finite) return say("it has a ring without an area");
+  if (!(sense * signed_area(ring) > 0)) return at(ring.front(), say("a ring runs the wrong way"));
   return {};
 }
 
@@ -44,7 +45,7 @@ std::string check_simple(const EdgeTree& edges) {
     const Segment& b = edges.edges()[j];
     if (a.to == b.from || b.to == a.from) return true;
     const Segment way = shortest_between(a, b);
-    if (distance(way.from, way.to) <= 0) doubt = "its edge meets itself" + at(way.from);
+    if (distance(way.from, way.to) <= 0) doubt = at(way.from, say("its edge meets itself"));
     return doubt.empty();
   });
   return doubt;
@@ -55,12 +56,12 @@ std::string check_nesting(const Region& region) {
   for (const Polygon& polygon : region) {
     for (const Ring& hole : polygon.holes) {
       if (!contains(Polygon{polygon.outer, {}}, hole.front())) {
-        return "a hole lies outside its outline" + at(hole.front());
+        return at(hole.front(), say("a hole lies outside its outline"));
       }
     }
     for (const Polygon& other : region) {
       if (&other != &polygon && contains(other, polygon.outer.front())) {
-        return "its parts overlap" + at(polygon.outer.front());
+        return at(polygon.outer.front(), say("its parts overlap"));
       }
     }
   }
@@ -74,14 +75,14 @@ std::string check_safe_side(const OffsetTask& task, const Region& result, const 
   for (const Segment& edge : edges.edges()) {
     const auto near = task.source_edges.nearest(edge, least);
     if (near.squared < least * least) {
-      return "it comes as near as " + format_number(std::sqrt(near.squared), 5) + " cm" +
-             at(near.on_edge);
+      const std::string nearness = format_number(std::sqrt(near.squared), 5);
+      return at(near.on_edge, say("it comes as near as {1} cm", {nearness}));
     }
   }
   const bool inside = task.direction == Direction::inwards;
   return for_each_ring(result, [&](const Ring& ring, int) {
     const bool right = task.source_edges.inside(ring.front()) == inside;
-    return right ? std::string() : "a ring lies on the wrong side" + at(ring.front());
+    return right ? std::string() : at(ring.front(), say("a ring lies on the wrong side"));
   });
 }
 
@@ -91,7 +92,8 @@ std::string check_corners(const OffsetTask& task, const EdgeTree& edges) {
   for (const Segment& edge : edges.edges()) {
     const double squared = task.source_edges.nearest(edge.from).squared;
     if (squared > most * most) {
-      return "it strays as far as " + format_number(std::sqrt(squared), 5) + " cm" + at(edge.from);
+      const std::string far = format_number(std::sqrt(squared), 5);
+      return at(edge.from, say("it strays as far as {1} cm", {far}));
     }
   }
   return {};
@@ -108,7 +110,7 @@ class StretchCheck {
     for (const Segment& edge : edges.edges()) {
       const End from{edge.from, source_.nearest(edge.from)};
       const End to{edge.to, source_.nearest(edge.to)};
-      if (!is_near(from, to)) return "an edge of it strays" + at(0.5 * (edge.from + edge.to));
+      if (!is_near(from, to)) return at(0.5 * (edge.from + edge.to), say("an edge of it strays"));
     }
     return {};
   }
@@ -183,7 +185,7 @@ class ProbeCheck {
     const Point p = foot + beyond() * direction;
     if (task_.source_edges.comes_within(p, task_.distance_cm + task_.max_error_cm)) return;
     if (result_.inside(p) == inwards_ || task_.source_edges.inside(p) != inwards_) return;
-    wrong_ = "a piece is missing or too much" + at(p);
+    wrong_ = at(p, say("a piece is missing or too much"));
   }
 
   double beyond() const { return task_.distance_cm + 2 * task_.max_error_cm; }
@@ -218,15 +220,15 @@ std::string check_area(const OffsetTask& task, const Region& result) {
   }
   const double rounding = 1e-9 * (before + edge);
   if (after >= low - rounding && after <= high + rounding) return {};
-  return "its area of " + format_number(after, 3) + " cm2 is not between " + format_number(low, 3) +
-         " and " + format_number(high, 3);
+  return say("its area of {1} cm2 is not between {2} and {3}",
+             {format_number(after, 3), format_number(low, 3), format_number(high, 3)});
 }
 
 std::string check_empty(const OffsetTask& task) {
-  if (task.direction == Direction::outwards) return "nothing came out";
+  if (task.direction == Direction::outwards) return say("nothing came out");
   const auto circle = largest_inscribed_circle(task.source);
   if (!circle || circle->radius_cm <= task.distance_cm + task.max_error_cm) return {};
-  return "nothing came out, but a circle fits" + at(circle->centre);
+  return at(circle->centre, say("nothing came out, but a circle fits"));
 }
 
 }  // namespace

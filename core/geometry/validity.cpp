@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "core/base/numbers.h"
+#include "core/base/say.h"
 #include "core/base/tolerances.h"
 #include "core/geometry/distance.h"
 #include "core/geometry/edge_tree.h"
@@ -23,8 +24,8 @@ std::optional<ShapeFault> find_bad_number(const Ring& ring) {
   const auto bad = std::find_if_not(ring.begin(), ring.end(), is_finite);
   if (bad == ring.end()) return std::nullopt;
   const auto number = static_cast<int>(bad - ring.begin()) + 1;
-  return ShapeFault{"corner point " + format_number(number, 0) + " has no finite coordinates",
-                    "finite numbers", bad == ring.begin() ? Point{} : *(bad - 1)};
+  return ShapeFault{say("corner point {1} has no finite coordinates", {number}),
+                    say("finite numbers"), bad == ring.begin() ? Point{} : *(bad - 1)};
 }
 
 bool has_three_distinct(const Ring& ring) {
@@ -39,8 +40,8 @@ std::optional<ShapeFault> find_excess(const Ring& ring, double max_extent_cm) {
   const Segment longest = greatest_length(ring);
   const double extent = distance(longest.from, longest.to);
   if (extent <= max_extent_cm) return std::nullopt;
-  return ShapeFault{"it is " + format_short(extent, 1) + " cm across",
-                    "at most " + format_short(max_extent_cm, 1) + " cm", longest.to};
+  return ShapeFault{say("it is {1} cm across", {format_short(extent, 1)}),
+                    say("at most {1} cm", {format_short(max_extent_cm, 1)}), longest.to};
 }
 
 Point between(const Segment& way) { return 0.5 * (way.from + way.to); }
@@ -89,7 +90,7 @@ std::optional<ShapeFault> find_crossing(const Ring& ring) {
   const std::size_t most = tangle + 3 * outline.size();
   const auto meetings = contacts(EdgeTree(edges_of(outline)), most);
   if (meetings.empty()) return std::nullopt;
-  const ShapeFault fault{"the edge crosses itself", "an edge that does not cross itself",
+  const ShapeFault fault{say("the edge crosses itself"), say("an edge that does not cross itself"),
                          meetings.front()};
   if (meetings.size() >= most) return fault;
   const Region wrong = wrongly_wound(outline);
@@ -102,12 +103,12 @@ std::optional<ShapeFault> find_misplaced(const Ring& outline, const Ring& island
   const Polygon whole{outline, {}};
   if (meetings.empty()) {
     if (contains(whole, island.front())) return std::nullopt;
-    return ShapeFault{"an island lies outside the outline", "islands inside the outline",
+    return ShapeFault{say("an island lies outside the outline"), say("islands inside the outline"),
                       island.front()};
   }
   const Region outside = subtract({{island, {}}}, {whole});
   if (outside.empty()) return std::nullopt;
-  return ShapeFault{"an island crosses the outline", "islands inside the outline",
+  return ShapeFault{say("an island crosses the outline"), say("islands inside the outline"),
                     place_of(outside, meetings)};
 }
 
@@ -115,7 +116,7 @@ std::optional<ShapeFault> find_overlap(const Ring& a, const Ring& b) {
   const Region shared = intersect({{a, {}}}, {{b, {}}});
   if (shared.empty()) return std::nullopt;
   const auto meetings = contacts(EdgeTree(edges_of(a)), EdgeTree(edges_of(b)), tangle);
-  return ShapeFault{"two islands overlap", "islands that do not overlap",
+  return ShapeFault{say("two islands overlap"), say("islands that do not overlap"),
                     place_of(shared, meetings)};
 }
 
@@ -124,13 +125,14 @@ std::optional<ShapeFault> find_overlap(const Ring& a, const Ring& b) {
 std::optional<ShapeFault> find_fault(const Ring& ring, double max_extent_cm) {
   if (const auto fault = find_bad_number(ring)) return fault;
   if (ring.empty() || !has_three_distinct(ring)) {
-    return ShapeFault{"it has fewer than three distinct corner points", "three or more",
+    return ShapeFault{say("it has fewer than three distinct corner points"), say("three or more"),
                       ring.empty() ? Point{} : ring.front()};
   }
   if (const auto fault = find_excess(ring, max_extent_cm)) return fault;
   if (const auto fault = find_crossing(ring)) return fault;
   if (area(ring) <= tolerance::grid_cm * edge_length(ring)) {
-    return ShapeFault{"it has no area", "an outline that goes round an area", ring.front()};
+    return ShapeFault{say("it has no area"), say("an outline that goes round an area"),
+                      ring.front()};
   }
   return std::nullopt;
 }
@@ -144,7 +146,7 @@ std::optional<ShapeFault> find_island_fault(const Ring& outline, const std::vect
                                             double max_extent_cm) {
   for (const Ring& island : islands) {
     if (auto fault = find_fault(island, max_extent_cm)) {
-      fault->problem = "an island is no outline: " + fault->problem;
+      fault->problem = say("an island is no outline: {1}", {fault->problem});
       return fault;
     }
     if (const auto fault = find_misplaced(outline, island)) return fault;

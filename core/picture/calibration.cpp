@@ -6,6 +6,7 @@
 
 #include "core/base/error.h"
 #include "core/base/numbers.h"
+#include "core/base/say.h"
 
 namespace drapewright::picture {
 
@@ -82,9 +83,10 @@ Calibration::Calibration(const Reference& reference, Unchecked)
 Point Calibration::to_cm(Pixel place) const {
   const Point p = point_of(place);
   if (!(to_plane_.w(p) * farthest > w_at_reference_)) {
-    throw InputError("the place " + in_words(place) +
-                         " in the picture lies near the horizon of the square's plane or beyond it",
-                     "a place that lies in the plane of the square, and not far from it");
+    throw InputError(say("the place {1} in the picture lies near the horizon of the square's plane "
+                         "or beyond it",
+                         {in_words(place)}),
+                     say("a place that lies in the plane of the square, and not far from it"));
   }
   return *to_plane_.at(p);
 }
@@ -99,7 +101,8 @@ geometry::Ring Calibration::to_cm(const PixelChain& places) const {
 Pixel Calibration::to_pixel(Point point) const {
   const auto place = to_picture_.at(point);
   if (place) return pixel_of(*place);
-  throw InputError("the point lies behind the camera", "a point that the picture can show",
+  throw InputError(say("the point lies behind the camera"),
+                   say("a point that the picture can show"),
                    {.drawing = DrawingPosition{point.x, point.y}});
 }
 

@@ -6,6 +6,7 @@
 
 #include "core/base/error.h"
 #include "core/base/numbers.h"
+#include "core/base/say.h"
 #include "core/geometry/measures.h"
 
 namespace drapewright::picture {
@@ -93,8 +94,8 @@ Spread spread_at(const Reference& reference, double click_error_px, const PixelC
   const auto area = [&](const Calibration& by) { return geometry::area(by.to_cm(outline)); };
   const Calibration calibration(reference);
   if (!(area(calibration) > 0)) {
-    throw InputError("the outline in the picture has no area",
-                     "three places or more round an area");
+    throw InputError(say("the outline in the picture has no area"),
+                     say("three places or more round an area"));
   }
   Spread out{.area_share = click_spread(reference, click_error_px, area),
              .cm_per_pixel = calibration.cm_per_pixel(middle_of(outline))};
@@ -109,7 +110,8 @@ Spread spread_at(const Reference& reference, double click_error_px, const PixelC
 }
 
 std::string in_words(const Spread& spread) {
-  return "lengths ± " + per_cent(spread.length_share) + ", area ± " + per_cent(spread.area_share);
+  return say("lengths ± {1}, area ± {2}",
+             {per_cent(spread.length_share), per_cent(spread.area_share)});
 }
 
 bool LengthCheck::agrees() const { return std::fabs(difference_share()) <= clicks_share; }
@@ -135,9 +137,10 @@ LengthCheck check_length(const Reference& reference, double click_error_px,
 
 std::string in_words(const LengthCheck& check) {
   const double difference = check.difference_share();
-  return format_short(check.typed_cm, 1) + " cm measures " + format_number(check.measured_cm, 1) +
-         " cm: " + (difference < 0 ? "- " : "+ ") + format_number(100 * std::fabs(difference), 1) +
-         " %, of which clicks explain " + per_cent(check.clicks_share);
+  const std::string sign = difference < 0 ? "- " : "+ ";
+  return say("{1} cm measures {2} cm: {3} %, of which clicks explain {4}",
+             {format_short(check.typed_cm, 1), format_number(check.measured_cm, 1),
+              sign + format_number(100 * std::fabs(difference), 1), per_cent(check.clicks_share)});
 }
 
 }  // namespace drapewright::picture

@@ -5,6 +5,7 @@
 
 #include "core/base/error.h"
 #include "core/base/numbers.h"
+#include "core/base/say.h"
 #include "core/base/tolerances.h"
 #include "core/geometry/measures.h"
 
@@ -24,10 +25,10 @@ constexpr int most_halvings = 10;
 }
 
 [[noreturn]] void refuse_beyond(Point where) {
-  refuse(
-      "the outline reaches beyond the limb's visible edge",
-      "an outline on the side that the picture shows, the limb's girth and its middle line right",
-      where);
+  refuse(say("the outline reaches beyond the limb's visible edge"),
+         say("an outline on the side that the picture shows, the limb's girth and its middle line "
+             "right"),
+         where);
 }
 
 }  // namespace
@@ -87,8 +88,8 @@ Point Limb::flat(Point unrolled) const {
   const bool seen = distance_cm_ ? dot(skin, Point{camera_.across, height}) >= r * r
                                  : std::fabs(angle) <= geometry::pi / 2;
   if (!seen || std::fabs(angle) > geometry::pi) {
-    refuse("the point lies on the side of the limb that the picture does not show",
-           "a point on the side that it shows", unrolled);
+    refuse(say("the point lies on the side of the limb that the picture does not show"),
+           say("a point on the side that it shows"), unrolled);
   }
   if (!distance_cm_) return drawn({.along = at.along, .across = skin.x});
   const double spread = *distance_cm_ / (height - skin.y);
@@ -142,9 +143,9 @@ std::string in_words(const UnrolledDifference& difference) {
   const auto per_cent = [](double share) {
     return (share < 0 ? "- " : "+ ") + format_number(100 * std::fabs(share), 1) + " %";
   };
-  return "unrolled: area " + per_cent(difference.area_share()) + ", width across the limb " +
-         per_cent(difference.width_share()) + "; it reaches " +
-         format_number(difference.farthest_deg, 0) + " degrees round";
+  return say("unrolled: area {1}, width across the limb {2}; it reaches {3} degrees round",
+             {per_cent(difference.area_share()), per_cent(difference.width_share()),
+              format_number(difference.farthest_deg, 0)});
 }
 
 }  // namespace drapewright::picture

@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "core/base/numbers.h"
+#include "core/base/say.h"
 
 namespace drapewright::report {
 
@@ -14,17 +15,17 @@ namespace {
 
 constexpr double column_mm = 14;  ///< for the upright bar and its length in words
 
-constexpr const char* what_to_do =
+constexpr const char* what_to_do = term(
     "Both bars must measure 100.0 mm. If they do not: print at 100 % (actual size), with no "
-    "fitting "
-    "to the page. If they still differ, give both lengths as the printer's correction and print "
-    "again. Cut by no page whose bars are wrong.";
+    "fitting to the page. If they still differ, give both lengths as the printer's correction and "
+    "print again. Cut by no page whose bars are wrong.");
 
 std::string in_words(const PrinterCorrection& correction) {
   if (correction.bar_across_mm == check_bar_mm && correction.bar_down_mm == check_bar_mm) return {};
-  return " Corrected for a printer whose bars measured " +
-         format_short(correction.bar_across_mm, 2) + " mm across and " +
-         format_short(correction.bar_down_mm, 2) + " mm down: for that printer alone.";
+  return " " +
+         say("Corrected for a printer whose bars measured {1} mm across and {2} mm down: for "
+             "that printer alone.",
+             {format_short(correction.bar_across_mm, 2), format_short(correction.bar_down_mm, 2)});
 }
 
 /// A line between two ticks, whose middles are the bar's ends.
@@ -39,8 +40,8 @@ void draw_bar(Page& page, Point a, Point b) {
 
 void check_one(double mm) {
   if (mm >= least_bar_mm && mm <= longest_bar_mm) return;
-  throw std::invalid_argument("a check bar must measure " + format_short(least_bar_mm) + " to " +
-                              format_short(longest_bar_mm) + " mm");
+  throw std::invalid_argument(say("a check bar must measure {1} to {2} mm",
+                                  {format_short(least_bar_mm), format_short(longest_bar_mm)}));
 }
 
 }  // namespace
@@ -51,7 +52,7 @@ void check(const PrinterCorrection& correction) {
 }
 
 Box draw_check_bars(Page& page, Box room, const PrinterCorrection& correction) {
-  const std::string words = what_to_do + in_words(correction);
+  const std::string words = say(what_to_do) + in_words(correction);
   double y = room.high.y - paragraph_height(room.width(), words);
   page.paragraph({room.low.x, y}, room.width(), words);
   y -= 3;

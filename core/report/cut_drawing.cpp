@@ -62,9 +62,9 @@ class CutPage {
 
   Drawing draw() {
     Drawing drawing;
-    drawing.title =
-        std::string(plan_.film_layout.empty() ? "Filler sheets: " : "Filler and film sheets: ") +
-        plan_.label + ", " + plan_.date;
+    const std::vector<Insert> what{plan_.label, plan_.date};
+    drawing.title = plan_.film_layout.empty() ? say("Filler sheets: {1}, {2}", what)
+                                              : say("Filler and film sheets: {1}, {2}", what);
     drawing.scale = scale_ / 10;
     drawing.width_mm = std::max(room_width_, flow_.width_mm + 2 * edge_mm);
     if (flow_.blocks.empty()) drawing.width_mm = std::min(room_width_, 60 * text_);
@@ -102,15 +102,14 @@ class CutPage {
   /// Filler sheets, then the film sheets that several films share, each with its title.
   std::vector<std::pair<const CutSheet*, std::string>> sheets() const {
     std::vector<std::pair<const CutSheet*, std::string>> all;
-    const auto add = [&](const std::vector<CutSheet>& layout, const char* noun) {
+    const auto add = [&](const std::vector<CutSheet>& layout, const char* title) {
       int number = 0;
       for (const CutSheet& sheet : layout) {
-        all.emplace_back(&sheet,
-                         noun + std::to_string(++number) + ": " + supplies::shown_name(sheet.item));
+        all.emplace_back(&sheet, say(title, {++number, supplies::shown_name(sheet.item)}));
       }
     };
-    add(plan_.cut_layout, "Sheet ");
-    add(plan_.film_layout, "Shared film sheet ");
+    add(plan_.cut_layout, term("Sheet {1}: {2}"));
+    add(plan_.film_layout, term("Shared film sheet {1}: {2}"));
     return all;
   }
 
@@ -144,7 +143,8 @@ class CutPage {
     std::ranges::move(from.strokes, std::back_inserter(to.strokes));
   }
 
-  void say(Point at, const std::string& words, double width_mm, double size_mm, bool bold = false) {
+  void write(Point at, const std::string& words, double width_mm, double size_mm,
+             bool bold = false) {
     panel_.labels.push_back({.at = at,
                              .text = fitted(words, width_mm, size_mm, bold),
                              .size_mm = size_mm,
@@ -155,11 +155,12 @@ class CutPage {
   void draw_block(const Block& block) {
     const CutSheet& sheet = *block.sheet;
     const Point corner = block.upper_left;
-    say({corner.x, corner.y + text_}, block.title, block.width_mm, text_, true);
-    say({corner.x, corner.y + 2.5 * text_},
-        format_number(100 * sheet.used_fraction, 0) + " % used" +
-            (sheet.off_cut ? "; off-cut " + off_cut_in_words(*sheet.off_cut) : ""),
-        block.width_mm, 0.9 * text_);
+    write({corner.x, corner.y + text_}, block.title, block.width_mm, text_, true);
+    const std::string used = format_number(100 * sheet.used_fraction, 0);
+    write({corner.x, corner.y + 2.5 * text_},
+          sheet.off_cut ? say("{1} % used; off-cut {2}", {used, off_cut_in_words(*sheet.off_cut)})
+                        : say("{1} % used", {used}),
+          block.width_mm, 0.9 * text_);
     const Box field{
         {corner.x, corner.y + caption_mm()},
         {corner.x + sheet.length_cm * scale_, corner.y + caption_mm() + sheet.width_cm * scale_}};
@@ -203,7 +204,7 @@ class CutPage {
     measures_.strokes.push_back({{a, b, c, d, a}, LayerKind::measures});
     measures_.strokes.push_back({{a, c}, LayerKind::measures});
     measures_.strokes.push_back({{b, d}, LayerKind::measures});
-    const std::string words = "off-cut";
+    const std::string words = say("off-cut");
     const Point middle = 0.5 * (a + c);
     const bool upright = std::fabs(c.x - a.x) < text_width_mm(words, text_) + text_;
     measures_.labels.push_back(
@@ -218,28 +219,28 @@ class CutPage {
 
   std::vector<std::string> notes() const {
     if (plan_.cut_layout.empty() && plan_.film_layout.empty()) {
-      return {"No filler sheet is cut for this plan: see the findings."};
+      return {say("No filler sheet is cut for this plan: see the findings.")};
     }
     if (brief_) {
       return {
-          "1.2: layer 1, piece 2. Turned, never turned over. Dashed: a seam. Crossed out: "
-          "off-cut."};
+          say("1.2: layer 1, piece 2. Turned, never turned over. Dashed: a seam. Crossed out: "
+              "off-cut.")};
     }
     std::vector<std::string> result{
-        "1.2: layer 1, piece 2. Seen from the same side as the wound: pieces are turned, never "
-        "turned over. The sheets of one application."};
+        say("1.2: layer 1, piece 2. Seen from the same side as the wound: pieces are turned, never "
+            "turned over. The sheets of one application.")};
     if (!plan_.film_layout.empty()) {
-      result.emplace_back("Film is trimmed along the lines while its backing is on.");
+      result.push_back(say("Film is trimmed along the lines while its backing is on."));
     }
     if (!plan_.fill.seams.empty()) {
-      result.emplace_back(
-          "Dashed: a seam. What was cut apart there lies edge to edge in the wound.");
+      result.push_back(
+          say("Dashed: a seam. What was cut apart there lies edge to edge in the wound."));
     }
     const auto left = [](const CutSheet& sheet) { return sheet.off_cut.has_value(); };
     if (std::ranges::any_of(plan_.cut_layout, left) ||
         std::ranges::any_of(plan_.film_layout, left)) {
-      result.push_back("Crossed out: the largest rectangle left of the sheet. " +
-                       std::string(off_cut_advice));
+      result.push_back(say("Crossed out: the largest rectangle left of the sheet.") + " " +
+                       say(off_cut_advice));
     }
     return result;
   }
@@ -257,33 +258,34 @@ class CutPage {
     const double width = drawing.width_mm - 2 * edge_mm;
     double y = edge_mm + 1.2 * text_;
     if (!brief_) {
-      say({edge_mm, y}, drawing.title, width, 1.2 * text_, true);
+      write({edge_mm, y}, drawing.title, width, 1.2 * text_, true);
       y += 1.8 * text_;
     }
     if (!flow_.blocks.empty()) {
-      say({edge_mm, y}, "Scale " + scale_in_words(scale_) + ", cm grid", width, text_);
+      write({edge_mm, y}, say("Scale {1}, cm grid", {scale_in_words(scale_)}), width, text_);
       y = edge_mm + heading_mm() + flow_.height_mm + 2 * text_;
     }
     for (const std::string& line : note_lines(width)) {
-      say({edge_mm, y}, line, width + text_, 0.9 * text_);
+      write({edge_mm, y}, line, width + text_, 0.9 * text_);
       y += 1.5 * text_;
     }
     return y - text_;
   }
 
   std::string description() const {
-    std::string words =
-        count_of(static_cast<int>(plan_.cut_layout.size()), "filler sheet", "filler sheets") +
-        " to open for one application.";
+    std::string words = count_of(static_cast<int>(plan_.cut_layout.size()),
+                                 "{1} filler sheet to open for one application.",
+                                 "{1} filler sheets to open for one application.");
     if (!plan_.film_layout.empty()) {
-      words += " " +
-               count_of(static_cast<int>(plan_.film_layout.size()), "film sheet", "film sheets") +
-               " that several films are cut from.";
+      words += " " + count_of(static_cast<int>(plan_.film_layout.size()),
+                              "{1} film sheet that several films are cut from.",
+                              "{1} film sheets that several films are cut from.");
     }
     for (const Block& block : flow_.blocks) {
-      words += " " + block.title + ", holds: " + pieces_in_words(*block.sheet, several_) + ".";
+      words +=
+          " " + say("{1}, holds: {2}.", {block.title, pieces_in_words(*block.sheet, several_)});
     }
-    return words + " Drawn at scale " + scale_in_words(scale_) + ".";
+    return words + " " + say("Drawn at scale {1}.", {scale_in_words(scale_)});
   }
 
   const dressing::Plan& plan_;

@@ -1,28 +1,31 @@
 #include "core/report/cut_words.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include "core/base/numbers.h"
 #include "core/base/say.h"
+#include "core/report/plan_words.h"
 #include "core/report/sketch.h"
+#include "core/supplies/stock_item.h"
 
 namespace drapewright::report {
 namespace {
 
-std::string noun_of(dressing::PieceUse use) {
+std::string numbered(dressing::PieceUse use, int number) {
   switch (use) {
     case dressing::PieceUse::strip:
-      return "Strip";
+      return say("Strip {1}", {number});
     case dressing::PieceUse::bridge:
-      return "Bridge";
+      return say("Bridge {1}", {number});
     case dressing::PieceUse::film:
-      return "Film";
+      return say("Film {1}", {number});
     case dressing::PieceUse::skin_protection:
-      return "Film under bridge";
+      return say("Film under bridge {1}", {number});
     case dressing::PieceUse::layer:
       break;
   }
-  return "Piece";
+  return say("Piece {1}", {number});
 }
 
 std::string rounded_down(double length_cm) {
@@ -35,9 +38,8 @@ std::string placement_name(const dressing::Placement& placement, bool several_wo
   if (placement.use == dressing::PieceUse::layer) {
     return piece_name(placement.wound, placement.layer, placement.piece, several_wounds);
   }
-  std::string name = noun_of(placement.use) + " " + std::to_string(placement.piece);
-  if (placement.part > 0) name += ", part " + std::to_string(placement.part);
-  return name;
+  const std::string name = numbered(placement.use, placement.piece);
+  return placement.part > 0 ? say("{1}, part {2}", {name, placement.part}) : name;
 }
 
 std::string pieces_in_words(const dressing::CutSheet& sheet, bool several_wounds) {
@@ -49,28 +51,31 @@ std::string pieces_in_words(const dressing::CutSheet& sheet, bool several_wounds
 }
 
 std::string offer_in_words(const dressing::SheetChoice& choice) {
-  if (choice.items.size() == 1) return choice.items.front();
-  return "Any of " + std::to_string(choice.items.size()) + " sizes";
+  if (choice.items.size() == 1) return supplies::shown_name(choice.items.front());
+  return say("Any of {1} sizes", {choice.items.size()});
 }
 
 std::string opened_in_words(const dressing::SheetChoice& choice) {
   std::string words;
   for (const auto& [item, sheets] : choice.opened) {
-    words += (words.empty() ? "" : " + ") + std::to_string(sheets) + " x " + item;
+    words +=
+        (words.empty() ? "" : " + ") + std::to_string(sheets) + " x " + supplies::shown_name(item);
   }
-  return words.empty() ? "none" : words;
+  return words.empty() ? say("none") : words;
 }
 
 std::string bound_in_words(const dressing::SheetChoice& choice) {
-  if (choice.missing > 0) return count_of(choice.missing, "piece", "pieces") + " without a sheet";
-  if (choice.best_possible) return "best possible";
+  if (choice.missing > 0) {
+    return count_of(choice.missing, "{1} piece without a sheet", "{1} pieces without a sheet");
+  }
+  if (choice.best_possible) return say("best possible");
   if (choice.fewer_possible > 0) {
-    return "at most " + count_of(choice.fewer_possible, "sheet", "sheets") + " fewer";
+    return count_of(choice.fewer_possible, "at most {1} sheet fewer", "at most {1} sheets fewer");
   }
   if (choice.cheaper_possible) {
-    return "at most " + format_number(*choice.cheaper_possible, 2) + " less";
+    return say("at most {1} less", {format_number(*choice.cheaper_possible, 2)});
   }
-  return "perhaps smaller sheets";
+  return say("perhaps smaller sheets");
 }
 
 std::string off_cut_in_words(const geometry::Box& off_cut) {
@@ -78,12 +83,14 @@ std::string off_cut_in_words(const geometry::Box& off_cut) {
 }
 
 std::string off_cut_or_none(const dressing::SheetChoice& choice) {
-  return choice.off_cut ? "largest off-cut " + off_cut_in_words(*choice.off_cut) : "no off-cut";
+  return choice.off_cut ? say("largest off-cut {1}", {off_cut_in_words(*choice.off_cut)})
+                        : say("no off-cut");
 }
 
-const ChoiceCells& choice_titles() {
-  static const ChoiceCells titles{"Open",  "Sheets",          "Cost", "Used", "Pieces",
-                                  "Seams", "Largest off-cut", "Bound"};
+ChoiceCells choice_titles() {
+  const auto said = parted(say("Open|Sheets|Cost|Used|Pieces|Seams|Largest off-cut|Bound"));
+  ChoiceCells titles;
+  std::copy_n(said.begin(), std::min(said.size(), titles.size()), titles.begin());
   return titles;
 }
 

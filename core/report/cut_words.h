@@ -4,6 +4,7 @@
 #include <string>
 #include <string_view>
 
+#include "core/base/say.h"
 #include "core/dressing/plan.h"
 
 namespace drapewright::report {
@@ -32,18 +33,18 @@ std::string off_cut_in_words(const geometry::Box& off_cut);
 std::string off_cut_or_none(const dressing::SheetChoice& choice);
 
 /// Below an off-cut wherever it is shown.
-inline constexpr std::string_view off_cut_advice =
+inline constexpr std::string_view off_cut_advice = term(
     "Whether an off-cut may be kept is for local policy. A sterile sheet is for single use: what "
-    "is left of it is thrown away.";
+    "is left of it is thrown away.");
 
 /// Beside costs wherever they are shown.
-inline constexpr std::string_view cost_advice =
+inline constexpr std::string_view cost_advice = term(
     "Costs are the stock list's; those of the built-in list are invented, and only rank one size "
-    "above another.";
+    "above another.");
 
 /// One way to cut in a row: what may be opened, sheets, cost, used, pieces, seams, off-cut, bound.
 using ChoiceCells = std::array<std::string, 8>;
-const ChoiceCells& choice_titles();
+ChoiceCells choice_titles();
 ChoiceCells cells_of(const dressing::SheetChoice& choice);
 
 }  // namespace drapewright::report

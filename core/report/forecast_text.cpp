@@ -16,7 +16,7 @@ using namespace forecast;
 
 constexpr std::size_t most_cases_told = 20;
 
-std::string range(int low, int high) { return std::to_string(low) + " to " + std::to_string(high); }
+std::string range(int low, int high) { return say("{1} to {2}", {low, high}); }
 
 std::string money(const std::optional<double>& cost) {
   return cost ? format_number(*cost, 2) : std::string("-");
@@ -50,17 +50,19 @@ class Summary {
   std::string day(int offset) const { return date_of_day(forecast_.first_day + offset); }
 
   void tell_what() {
-    out_ += "FORECAST FOR THE STORES, " + day(0) + " to " + day(7 * forecast_.weeks - 1) + "\n";
-    line(count_of(static_cast<int>(patients_.size()), "case", "cases") + ", " +
-         count_of(forecast_.patients, "course", "courses") + " under way or to start; " +
-         count_of(forecast_.weeks, "week", "weeks") + ", service level " +
-         format_short(100 * forecast_.service_level, 2) + " %.");
+    out_ +=
+        say("FORECAST FOR THE STORES, {1} to {2}", {day(0), day(7 * forecast_.weeks - 1)}) + "\n";
+    line(say("{1}, {2} under way or to start; {3}, service level {4} %.",
+             {count_of(static_cast<int>(patients_.size()), "case", "cases"),
+              count_of(forecast_.patients, "course", "courses"),
+              count_of(forecast_.weeks, "week", "weeks"),
+              format_short(100 * forecast_.service_level, 2)}));
     tell_new_patients();
-    line("Expected cost " + format_number(forecast_.cost, 2) + ", " +
-         format_number(forecast_.cost_per_patient, 2) + " a patient.");
-    line(
+    line(say("Expected cost {1}, {2} a patient.",
+             {format_number(forecast_.cost, 2), format_number(forecast_.cost_per_patient, 2)}));
+    line(say(
         "For the stores, not for the bedside: what a patient needs, the prescriber, local policy "
-        "and the device's instructions decide.");
+        "and the device's instructions decide."));
   }
 
   void tell_new_patients() {
@@ -74,16 +76,17 @@ class Summary {
 
   void tell_findings() {
     if (forecast_.findings.empty()) return;
-    title("FINDINGS");
+    title(say("FINDINGS"));
     for (const auto& finding : forecast_.findings) {
       line(say(dressing::name_of(finding.severity)) + ": " + finding.text);
     }
   }
 
   void tell_use() {
-    title("USE (expected; 90 % band)");
+    title(say("USE (expected; 90 % band)"));
     Columns table({32, -22, -22, -10});
-    out_ += table.row({"Item", "first week", count_of(forecast_.weeks, "week", "weeks"), "cost"});
+    out_ += table.row(
+        {say("Item"), say("first week"), count_of(forecast_.weeks, "week", "weeks"), say("cost")});
     for (const ItemForecast& item : forecast_.items) {
       out_ += table.row({supplies::shown_name(item.item), in_words(item.weeks.front()),
                          in_words(item.total), money(item.cost)});
@@ -97,25 +100,32 @@ class Summary {
   void tell_orders() {
     const auto listed = [](const ItemForecast& item) { return item.order.has_value(); };
     if (!std::ranges::any_of(forecast_.items, listed)) return;
-    title("ORDERS");
+    title(say("ORDERS"));
     for (const ItemForecast& item : forecast_.items) {
       if (item.order) tell_order(supplies::shown_name(item.item), *item.order);
     }
-    line("All orders: " + format_number(forecast_.order_cost, 2) + ".");
+    line(say("All orders: {1}.", {format_number(forecast_.order_cost, 2)}));
   }
 
   void tell_order(const std::string& item, const Order& order) {
-    line(item + ": " +
-         (order.packs > 0 ? "order " + count_of(order.packs, "pack", "packs") : std::string("no order")) +
-         ". " + order.arithmetic + " Reorder point " + std::to_string(order.reorder_point) +
-         " exact, " + format_number(order.textbook_reorder_point, 1) + " by the textbook" +
-         (order.textbook_packs == order.packs
-              ? "."
-              : ", which would order " + count_of(order.textbook_packs, "pack", "packs") + "."));
+    const std::string what = order.packs > 0 ? count_of(order.packs, "{2}: order {1} pack.",
+                                                        "{2}: order {1} packs.", {item})
+                                             : say("{1}: no order.", {item});
+    line(what + " " + order.arithmetic + " " + reorder_point_in_words(order));
+  }
+
+  static std::string reorder_point_in_words(const Order& order) {
+    const std::vector<Insert> inserts{order.reorder_point,
+                                      format_number(order.textbook_reorder_point, 1),
+                                      count_of(order.textbook_packs, "pack", "packs")};
+    return order.textbook_packs == order.packs
+               ? say("Reorder point {1} exact, {2} by the textbook.", inserts)
+               : say("Reorder point {1} exact, {2} by the textbook, which would order {3}.",
+                     inserts);
   }
 
   void tell_picks() {
-    title("PICK LIST for " + day(0) + " to " + day(6) + " (enough with the service level)");
+    title(say("PICK LIST for {1} to {2} (enough with the service level)", {day(0), day(6)}));
     Columns table({40, -8});
     for (const ItemForecast& item : forecast_.items) {
       if (item.enough.front() == 0) continue;
@@ -126,31 +136,35 @@ class Summary {
   void tell_recorded() {
     const RecordedUse& use = forecast_.recorded;
     if (use.days == 0) return;
-    title("RECORDED AGAINST PLANNED");
+    title(say("RECORDED AGAINST PLANNED"));
     const ExtraRate rate = extra_rate_of(use);
-    line(count_of(use.recorded, "dressing", "dressings") + " recorded after the first, " +
-         format_number(use.planned, 1) + " planned for the same days: " + percent(use.bias()) +
-         ".");
-    line("As extra dressings that is " + format_number(rate.per_week, 2) +
-         " a week (95 %: " + format_number(rate.low, 2) + " to " + format_number(rate.high, 2) +
-         "); to take it over, set extra_dressings_per_week to it.");
+    line(count_of(use.recorded,
+                  "{1} dressing recorded after the first, {2} planned for the same days: {3}.",
+                  "{1} dressings recorded after the first, {2} planned for the same days: {3}.",
+                  {format_number(use.planned, 1), percent(use.bias())}));
+    line(
+        say("As extra dressings that is {1} a week (95 %: {2} to {3}); to take it over, set "
+            "extra_dressings_per_week to it.",
+            {format_number(rate.per_week, 2), format_number(rate.low, 2),
+             format_number(rate.high, 2)}));
     for (const auto& item : use.items) {
-      line(supplies::shown_name(item.item) + ": " + format_number(item.recorded, 0) + " for " +
-           format_number(item.planned, 1) + ", " + percent(item.bias()));
+      line(say("{1}: {2} for {3}, {4}",
+               {supplies::shown_name(item.item), format_number(item.recorded, 0),
+                format_number(item.planned, 1), percent(item.bias())}));
     }
   }
 
   void tell_alternatives(const std::vector<NamedForecast>& alternatives) {
     if (alternatives.empty()) return;
-    title("WHAT IF (expected over all weeks)");
+    title(say("WHAT IF (expected over all weeks)"));
     Columns table({34, -12, -14, -12});
-    out_ += table.row({"", "cost", "a patient", "orders"});
+    out_ += table.row({"", say("cost"), say("a patient"), say("orders")});
     const auto row = [&](const std::string& name, const Forecast& value) {
       out_ +=
           table.row({name, format_number(value.cost, 2), format_number(value.cost_per_patient, 2),
                      format_number(value.order_cost, 2)});
     };
-    row("as it is", forecast_);
+    row(say("as it is"), forecast_);
     for (const auto& [name, value] : alternatives) row(name, value);
     for (const auto& [name, value] : alternatives) tell_difference(name, value);
   }
@@ -163,7 +177,8 @@ class Summary {
     Columns table({34, -12, -14});
     for (const auto& [item, pair] : means) {
       if (pair.first == pair.second) continue;
-      out_ += table.row({"  " + item, format_number(pair.first, 1), format_number(pair.second, 1)});
+      out_ += table.row({"  " + supplies::shown_name(item), format_number(pair.first, 1),
+                         format_number(pair.second, 1)});
     }
   }
 
@@ -172,7 +187,7 @@ class Summary {
     for (const PatientSummary& patient : patients_) {
       for (const auto& finding : patient.findings) {
         if (finding.severity == dressing::Severity::note) continue;
-        if (told == 0) title("CASES TO ASK ABOUT");
+        if (told == 0) title(say("CASES TO ASK ABOUT"));
         if (told++ < most_cases_told) {
           line(patient.label + " (" + patient.file + "): " + finding.text);
         } else {
@@ -180,7 +195,10 @@ class Summary {
         }
       }
     }
-    if (more > 0) line("and " + count_of(static_cast<int>(more), "more finding", "more findings") + ": see --json.");
+    if (more > 0) {
+      line(count_of(static_cast<int>(more), "and {1} more finding: see --json.",
+                    "and {1} more findings: see --json."));
+    }
   }
 
   const Forecast& forecast_;

@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 
+#include "core/base/say.h"
 #include "core/report/text_size.h"
 
 namespace drapewright::report {
@@ -35,7 +36,7 @@ bool has(const Sketch& sketch, LayerKind kind) {
 double widest_title(const std::vector<LayerKind>& kinds, double text_mm) {
   double widest = 0;
   for (const LayerKind kind : kinds) {
-    widest = std::max(widest, text_width_mm(style_of(kind).title, text_mm));
+    widest = std::max(widest, text_width_mm(say(style_of(kind).title), text_mm));
   }
   return widest;
 }
@@ -89,7 +90,7 @@ LegendBlock draw_legend(const std::vector<LayerKind>& kinds, const std::vector<s
                                     {{at.x, at.y}, {at.x + swatch, at.y + 0.72 * row}}));
     block.layer.labels.push_back(
         line_of_text({at.x + swatch + text_mm, at.y + 0.55 * row},
-                     std::string(style_of(kinds[static_cast<std::size_t>(i)]).title), text_mm));
+                     say(style_of(kinds[static_cast<std::size_t>(i)]).title), text_mm));
   }
   double y = upper_left.y + rows * row + text_mm;
   for (const std::string& note : notes) {

@@ -122,16 +122,15 @@ Box frame(Page& page, const PageHeading& heading) {
   y = page.paragraph({left, y}, right - left, heading.case_line, {.bold = true});
   page.line({{left, y + 0.5}, {right, y + 0.5}});
   const double foot = page.size().height_mm - page_margin_mm;
-  page.text(
-      {left, foot - 0.8},
-      say("A planning aid: the prescriber, local policy and the device's instructions decide."));
-  const double rule = foot - 0.8 - line_pitch * page_text_mm;
+  const std::string reminder =
+      say("A planning aid: the prescriber, local policy and the device's instructions decide.");
+  const double rule = foot - 0.8 - paragraph_height(right - left, reminder);
+  page.paragraph({left, rule + (line_pitch - 1) * page_text_mm}, right - left, reminder);
   page.line({{left, rule}, {right, rule}});
   return {{left, y + 2}, {right, rule - 1}};
 }
 
 void number_pages(Document& document) {
-  document.language = say("en");  // each catalogue translates the tag into its own
   const auto pages = static_cast<int>(document.pages.size());
   int number = 0;
   for (Drawing& page : document.pages) {

@@ -60,8 +60,7 @@ struct PageHeading {
 /// Heading and foot with who decides. @returns the room between them
 geometry::Box frame(Page& page, const PageHeading& heading);
 
-/// Ends a document: says which language it is in, and writes "page 2 of 5" on every page, in the
-/// corner that `frame` leaves free.
+/// Writes "page 2 of 5" on every page of a document, in the corner that `frame` leaves free.
 void number_pages(Document& document);
 
 /// "Leg 1, assessed 2031-03-01, printed 2031-03-02".

@@ -4,6 +4,7 @@
 #include <string_view>
 #include <vector>
 
+#include "core/base/say.h"
 #include "core/report/drawing.h"
 #include "core/report/plan_drawing.h"
 
@@ -27,8 +28,8 @@ inline constexpr double page_margin_mm = 12;
 /// locale: equal input gives equal pages.
 struct Document {
   std::string title;
-  std::string language = "en";  ///< of its words (BCP 47)
-  std::string date;             ///< YYYY-MM-DD, of the day it was made on; empty: not said
+  std::string language = say("en");  ///< of its words (BCP 47): translated with them
+  std::string date;                  ///< YYYY-MM-DD, of the day it was made on; empty: not said
   std::vector<Drawing> pages;
 };
 

@@ -6,6 +6,7 @@
 #include <stdexcept>
 
 #include "core/base/numbers.h"
+#include "core/base/say.h"
 #include "core/report/annotate.h"
 #include "core/report/legend.h"
 #include "core/report/rose.h"
@@ -109,7 +110,7 @@ class Page {
 
 LegendBlock Page::legend_at(Point upper_left, double width) const {
   std::vector<std::string> notes = legend_notes(sketch_);
-  for (const std::string& caption : left_out_) notes.push_back("not shown: " + caption);
+  for (const std::string& caption : left_out_) notes.push_back(say("not shown: {1}", {caption}));
   return draw_legend(legend_, notes, upper_left, width, m_.text);
 }
 
@@ -207,13 +208,13 @@ DrawnLayer Page::scale_bar(Point at) const {
       {{{at.x, y - tick}, {at.x, y}, {at.x + length, y}, {at.x + length, y - tick}},
        LayerKind::panel});
   bar.labels.push_back({.at = {at.x, at.y + m_.text},
-                        .text = "Scale " + scale_in_words(map_.mm_per_cm),
+                        .text = say("Scale {1}", {scale_in_words(map_.mm_per_cm)}),
                         .size_mm = m_.text,
                         .layer = LayerKind::panel,
                         .bold = true});
   bar.labels.push_back(
       {.at = {at.x, at.y + 2.5 * m_.text},
-       .text = format_short(bar_cm, 1) + " cm (" + format_short(length, 1) + " mm on paper)",
+       .text = say("{1} cm ({2} mm on paper)", {format_short(bar_cm, 1), format_short(length, 1)}),
        .size_mm = m_.text,
        .layer = LayerKind::panel});
   return bar;
@@ -278,8 +279,8 @@ Drawing draw(const wound::Case& value, const dressing::Plan* plan, const Drawing
   page.draw_plan(drawing);
   page.draw_surroundings(drawing, drawing.title);
   drawing.scale = page.mm_per_cm() / 10;
-  drawing.description =
-      describe_drawing(value, plan) + " Drawn at scale " + scale_in_words(page.mm_per_cm()) + ".";
+  drawing.description = describe_drawing(value, plan) + " " +
+                        say("Drawn at scale {1}.", {scale_in_words(page.mm_per_cm())});
   join_layers(drawing);
   return drawing;
 }
@@ -318,10 +319,10 @@ void join_layers(Drawing& drawing) {
 
 std::string scale_in_words(double mm_per_cm) {
   const double reduction = 10 / mm_per_cm;
-  if (std::abs(reduction - 1) < 1e-9) return "1:1 (life size)";
-  if (std::abs(reduction - 2) < 1e-9) return "1:2 (half size)";
+  if (std::abs(reduction - 1) < 1e-9) return say("1:1 (life size)");
+  if (std::abs(reduction - 2) < 1e-9) return say("1:2 (half size)");
   return reduction > 1 ? "1:" + format_short(reduction, 2)
-                       : format_short(mm_per_cm / 10, 2) + ":1 (enlarged)";
+                       : say("{1}:1 (enlarged)", {format_short(mm_per_cm / 10, 2)});
 }
 
 Drawing draw_plan(const wound::Case& value, const dressing::Plan& plan,

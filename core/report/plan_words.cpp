@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "core/base/numbers.h"
+#include "core/base/say.h"
 #include "core/geometry/clock.h"
 
 namespace drapewright::report {
@@ -25,7 +26,7 @@ std::string in_words(const dressing::Figure& figure, const std::string& unit) {
 }
 
 std::string in_words(geometry::Point point) {
-  return glued("(" + one_decimal(point.x) + ", " + one_decimal(point.y) + ") cm");
+  return glued(say("({1}, {2}) cm", {one_decimal(point.x), one_decimal(point.y)}));
 }
 
 std::string upper(std::string_view word) {
@@ -36,9 +37,18 @@ std::string upper(std::string_view word) {
 
 std::string joined(const std::vector<std::string>& words) {
   std::string out;
-  for (std::size_t i = 0; i < words.size(); ++i) {
-    out += (i == 0 ? "" : i + 1 == words.size() ? " and " : ", ") + words[i];
+  for (std::size_t i = 0; i + 1 < words.size(); ++i) out += (i == 0 ? "" : ", ") + words[i];
+  if (words.empty()) return out;
+  return words.size() == 1 ? words.back() : say("{1} and {2}", {out, words.back()});
+}
+
+std::vector<std::string> parted(std::string_view titles) {
+  std::vector<std::string> out;
+  for (std::size_t end = titles.find('|'); end != titles.npos; end = titles.find('|')) {
+    out.emplace_back(titles.substr(0, end));
+    titles.remove_prefix(end + 1);
   }
+  out.emplace_back(titles);
   return out;
 }
 
@@ -47,8 +57,7 @@ std::string along_clock(double direction_deg, const dressing::Plan& plan) {
                                 std::sin(geometry::radians(direction_deg))};
   const int hour = geometry::clock_sector({}, towards, plan.head_direction_deg);
   const int other = hour > 6 ? hour - 6 : hour + 6;
-  return "along " + std::to_string(std::max(hour, other)) + " to " +
-         std::to_string(std::min(hour, other)) + " o'clock";
+  return say("along {1} to {2} o'clock", {std::max(hour, other), std::min(hour, other)});
 }
 
 }  // namespace drapewright::report

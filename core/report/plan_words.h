@@ -28,6 +28,10 @@ std::string upper(std::string_view word);
 /// "A, B and C".
 std::string joined(const std::vector<std::string>& words);
 
+/// The titles of a table, said as one text with "|" between them: the same word alone may have to
+/// be another in another table.
+std::vector<std::string> parted(std::string_view titles);
+
 /// "along 3 to 9 o'clock": where a length lies as the clinician sees the wound.
 std::string along_clock(double direction_deg, const dressing::Plan& plan);
 

@@ -43,7 +43,7 @@ class SectionPage {
 
   Drawing draw(const std::string& title) {
     Drawing drawing;
-    drawing.title = title + ", section A to B";
+    drawing.title = say("{1}, section A to B", {title});
     drawing.layers = draw_grid(map_, field_);
     for (const SketchLayer& layer : sketch_.layers) drawing.layers.push_back(drawn(layer));
     Annotations words = annotate(sketch_, map_, {widened(field_, -0.3 * text_), {}, text_});
@@ -126,7 +126,7 @@ class SectionPage {
   LegendBlock legend_with(const std::vector<std::string>& left_out) const {
     std::vector<std::string> notes;
     if (!for_screen_) notes = section_notes(section_);
-    for (const std::string& caption : left_out) notes.push_back("not shown: " + caption);
+    for (const std::string& caption : left_out) notes.push_back(say("not shown: {1}", {caption}));
     const double width = width_mm_ - 2 * edge_mm;
     return draw_legend(explained_ ? legend_layers(sketch_) : std::vector<LayerKind>{}, notes,
                        {edge_mm, legend_top()}, width, 0.9 * text_);
@@ -154,20 +154,22 @@ Drawing draw_section(const dressing::Section& section, const std::string& title,
 }
 
 std::string describe_section(const dressing::Section& section) {
-  std::string text = "Section along a line of " + format_number(section.length_cm, 1) + " cm.";
+  std::string text = say("Section along a line of {1} cm.", {format_number(section.length_cm, 1)});
   for (const auto& cavity : section.cavities) {
-    text +=
-        " Wound " + cavity.wound + " is open over " + format_number(cavity.span.length_cm(), 1) +
-        " cm, " +
-        (cavity.depth_given ? format_short(cavity.depth_cm, 2) + " cm deep" : "depth not given") +
-        ".";
+    const std::vector<Insert> inserts{cavity.wound, format_number(cavity.span.length_cm(), 1),
+                                      format_short(cavity.depth_cm, 2)};
+    text += " " + (cavity.depth_given
+                       ? say("Wound {1} is open over {2} cm, {3} cm deep.", inserts)
+                       : say("Wound {1} is open over {2} cm, depth not given.", inserts));
   }
   for (const auto& pocket : section.pockets) {
-    text += " Undermined under the skin over " + format_number(pocket.span.length_cm(), 1) + " cm.";
+    text += " " + say("Undermined under the skin over {1} cm.",
+                      {format_number(pocket.span.length_cm(), 1)});
   }
-  text += " " + count_of(static_cast<int>(section.filler.size()), "piece", "pieces") + " of filler on it.";
+  text += " " + count_of(static_cast<int>(section.filler.size()), "{1} piece of filler on it.",
+                         "{1} pieces of filler on it.");
   for (const auto& side : section.borders) {
-    text += " Film border along the line " + border_in_words(side.span.length_cm()) + ".";
+    text += " " + say("Film border along the line {1}.", {border_in_words(side.span.length_cm())});
   }
   return text;
 }

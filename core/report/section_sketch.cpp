@@ -4,6 +4,7 @@
 #include <set>
 
 #include "core/base/numbers.h"
+#include "core/base/say.h"
 #include "core/report/sketch_builder.h"
 
 namespace drapewright::report {
@@ -71,8 +72,8 @@ class SectionSketcher {
     for (const Section::Bridge& bridge : section_.bridges) add_bridge(bridge);
     add_port();
     for (const Section::BorderSide& side : section_.borders) add_border(side);
-    add_zones(LayerKind::no_film_zone, section_.no_film, "no film here");
-    add_zones(LayerKind::no_port_zone, section_.no_port, "no port here");
+    add_zones(LayerKind::no_film_zone, section_.no_film, say("no film here"));
+    add_zones(LayerKind::no_port_zone, section_.no_port, say("no port here"));
     add_ends();
     return builder_.finish();
   }
@@ -90,9 +91,9 @@ class SectionSketcher {
     for (const Point& p : cavity.floor) ring.push_back({p.x, -p.y});
     builder_.add_area(LayerKind::wound, {ring, {}});
     const double middle = (cavity.span.from_cm + cavity.span.to_cm) / 2;
-    std::string text = several_wounds_ ? "wound " + cavity.wound + ", " : "";
-    text += cavity.depth_given ? "depth " + format_short(cavity.depth_cm, 2) + " cm"
-                               : "depth not given";
+    std::string text = several_wounds_ ? say("wound {1}", {cavity.wound}) + ", " : "";
+    text += cavity.depth_given ? say("depth {1} cm", {format_short(cavity.depth_cm, 2)})
+                               : say("depth not given");
     builder_.add_caption({LayerKind::wound, {middle, -cavity.depth_cm}, text});
   }
 
@@ -101,7 +102,7 @@ class SectionSketcher {
     builder_.add_caption(
         {LayerKind::undermining,
          {pocket.span.to_cm, -(pocket.top_cm + pocket.bottom_cm) / 2},
-         "undermined by " + format_number(pocket.span.length_cm(), 1) + " cm here"});
+         say("undermined by {1} cm here", {format_number(pocket.span.length_cm(), 1)})});
   }
 
   void add_filler(const Section::Filler& piece) {
@@ -111,7 +112,7 @@ class SectionSketcher {
                        -(piece.top_cm + piece.bottom_cm) / 2};
     std::string text = piece_name(piece.wound, piece.layer, piece.piece, several_wounds_) + ": " +
                        format_short(piece.bottom_cm - piece.top_cm, 2) + " cm";
-    if (piece.thinned) text += ", thinned";
+    if (piece.thinned) text += ", " + say("thinned");
     builder_.add_caption({LayerKind::filler, middle, text, Caption::Where::on, true});
   }
 
@@ -130,7 +131,7 @@ class SectionSketcher {
       }
     }
     for (const Span& span : section_.film) {
-      builder_.add_caption({LayerKind::film, {span.from_cm, film_high_cm}, "film"});
+      builder_.add_caption({LayerKind::film, {span.from_cm, film_high_cm}, say("film")});
     }
   }
 
@@ -141,7 +142,7 @@ class SectionSketcher {
     }
     builder_.add_caption({LayerKind::bridge,
                           {(bridge.span.from_cm + bridge.span.to_cm) / 2, bridge_high_cm},
-                          "bridge"});
+                          say("bridge")});
   }
 
   bool on_bridge(const Span& span) const {
@@ -157,7 +158,7 @@ class SectionSketcher {
       for (const Span& span : without({base}, section_.apertures)) {
         builder_.add_area(LayerKind::port_base, box(span, low, low + port_cm));
       }
-      builder_.add_caption({LayerKind::port_base, {base.to_cm, low + port_cm}, "port"});
+      builder_.add_caption({LayerKind::port_base, {base.to_cm, low + port_cm}, say("port")});
     }
     for (const Span& hole : section_.apertures) {
       const double low = film_low_cm + (on_bridge(hole) ? over_bridge_cm : 0);
@@ -166,7 +167,7 @@ class SectionSketcher {
       }
       builder_.add_caption({LayerKind::aperture,
                             {(hole.from_cm + hole.to_cm) / 2, low + 2 * port_cm},
-                            "aperture " + format_number(hole.length_cm(), 1) + " cm here"});
+                            say("aperture {1} cm here", {format_number(hole.length_cm(), 1)})});
     }
   }
 
@@ -175,7 +176,7 @@ class SectionSketcher {
                                  {side.span.to_cm, border_line_cm}};
     std::string text = border_in_words(side.span.length_cm());
     if (side.span.length_cm() < border_cm_ - 0.005) {
-      text += " of " + format_short(border_cm_, 2) + " cm";
+      text = say("{1} of {2} cm", {text, format_short(border_cm_, 2)});
     }
     builder_.add_dimension({line, line, line, {}, text});
     for (const double x : {side.span.from_cm, side.span.to_cm}) {
@@ -214,21 +215,23 @@ Sketch sketch_section(const dressing::Section& section, double border_cm) {
 
 std::vector<std::string> section_notes(const dressing::Section& section) {
   std::vector<std::string> notes;
-  if (section.misses_the_wounds()) notes.push_back("No wound lies on this line.");
+  if (section.misses_the_wounds()) notes.push_back(say("No wound lies on this line."));
   std::set<std::string> unmeasured;
   for (const auto& cavity : section.cavities) {
     if (!cavity.depth_given) unmeasured.insert(cavity.wound);
   }
   for (const std::string& wound : unmeasured) {
-    notes.push_back("Wound " + wound + ": no depth is given; it is drawn as deep as its filler.");
+    notes.push_back(
+        say("Wound {1}: no depth is given; it is drawn as deep as its filler.", {wound}));
   }
   if (!section.pockets.empty()) {
     notes.push_back(
-        "How high a pocket is was not measured: it is drawn as high as the lowest layer.");
+        say("How high a pocket is was not measured: it is drawn as high as the lowest layer."));
   }
-  notes.push_back("Film, bridge, port and skin are drawn thicker than they are.");
+  notes.push_back(say("Film, bridge, port and skin are drawn thicker than they are."));
   if (!section.borders.empty()) {
-    notes.push_back("Borders are along the line: where it meets the edge aslant they are longer.");
+    notes.push_back(
+        say("Borders are along the line: where it meets the edge aslant they are longer."));
   }
   return notes;
 }

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "core/base/numbers.h"
+#include "core/base/say.h"
 #include "core/geometry/clock.h"
 #include "core/geometry/distance.h"
 #include "core/geometry/rectangle.h"
@@ -34,14 +35,15 @@ void add_undermining(SketchBuilder& builder, const wound::Wound& wound, double h
     const Polygon pocket = sketch.pocket(undermining);
     builder.add_area(LayerKind::undermining, pocket);
     builder.add_caption({LayerKind::undermining, pocket.outer[pocket.outer.size() / 4],
-                         "undermined " + cm(undermining.extent_cm)});
+                         say("undermined {1}", {cm(undermining.extent_cm)})});
   }
   for (const wound::Tunnel& tunnel : wound.tunnels) {
     const geometry::Segment way = sketch.tunnel(tunnel);
     builder.add_chain(LayerKind::undermining, {{way.from, way.to}, true});
-    builder.add_caption(
-        {LayerKind::undermining, way.to,
-         "tunnel " + cm(tunnel.length_cm) + (tunnel.explored ? "" : ", not explored")});
+    builder.add_caption({LayerKind::undermining, way.to,
+                         tunnel.explored
+                             ? say("tunnel {1}", {cm(tunnel.length_cm)})
+                             : say("tunnel {1}, not explored", {cm(tunnel.length_cm)})});
   }
 }
 
@@ -50,10 +52,11 @@ void add_wound(SketchBuilder& builder, const wound::Wound& wound, double head_de
   for (const geometry::Ring& island : wound.islands_cm) {
     builder.add_area(LayerKind::island, {island, {}});
     builder.add_caption(
-        {LayerKind::island, inner_point({island, {}}), "skin", Caption::Where::on_if_clear});
+        {LayerKind::island, inner_point({island, {}}), say("skin"), Caption::Where::on_if_clear});
   }
   const Point top = *std::ranges::max_element(wound.outline_cm, {}, &Point::y);
-  builder.add_caption({LayerKind::wound, top, "wound " + wound.id, Caption::Where::beside, true});
+  builder.add_caption(
+      {LayerKind::wound, top, say("wound {1}", {wound.id}), Caption::Where::beside, true});
   add_undermining(builder, wound, head_deg);
 }
 
@@ -63,7 +66,7 @@ void add_zone(SketchBuilder& builder, const wound::SkinZone& zone) {
   const Polygon area{zone.outline_cm, {}};
   builder.add_area(kind, area);
   const std::string note = zone.note.empty() ? "" : ": " + shortened(zone.note, longest_note);
-  builder.add_caption({kind, inner_point(area), (film ? "no film" : "no port") + note,
+  builder.add_caption({kind, inner_point(area), (film ? say("no film") : say("no port")) + note,
                        Caption::Where::on_if_clear});
 }
 
@@ -112,10 +115,11 @@ void add_fill(SketchBuilder& builder, const dressing::Fill& fill, bool several_w
   // The last piece's name says the most: both its numbers are seldom 1.
   const dressing::Layer& last = fill.layers.back();
   const auto number = static_cast<int>(last.pieces.size());
-  builder.set_piece_example(piece_name(last.wound, last.index, number, several_wounds) +
-                            " on filler: " + (several_wounds ? "wound " + last.wound + ", " : "") +
-                            "layer " + std::to_string(last.index) + ", piece " +
-                            std::to_string(number));
+  const std::vector<Insert> inserts{piece_name(last.wound, last.index, number, several_wounds),
+                                    last.index, number, last.wound};
+  builder.set_piece_example(several_wounds
+                                ? say("{1} on filler: wound {4}, layer {2}, piece {3}", inserts)
+                                : say("{1} on filler: layer {2}, piece {3}", inserts));
 }
 
 /// Each lies in its tunnel, with its tail in the wound.
@@ -149,7 +153,7 @@ void add_unfilled(SketchBuilder& builder, const dressing::Fill& fill) {
       fill.unfilled, {}, [](const Polygon& part) { return geometry::area(part); });
   if (largest == fill.unfilled.end() || fill.unfilled_cm2 < 0.05) return;
   builder.add_caption({LayerKind::unfilled, inner_point(*largest),
-                       "no filler: " + format_number(fill.unfilled_cm2, 1) + " cm\u00b2"});
+                       say("no filler: {1}", {format_number(fill.unfilled_cm2, 1) + " cm\u00b2"})});
 }
 
 void add_port(SketchBuilder& builder, const dressing::Port& port) {
@@ -167,7 +171,7 @@ void add_port(SketchBuilder& builder, const dressing::Port& port) {
                     {{centre - Point{0, hair}, centre + Point{0, hair}}, false});
   builder.keep_clear({centre, radius});
   builder.add_caption({LayerKind::port_base, base[base.size() / 8],
-                       port.fits ? "port" : "aperture does not fit here"});
+                       port.fits ? say("port") : say("aperture does not fit here")});
 }
 
 /// Halfway along an open line.
@@ -194,15 +198,15 @@ void name_bridge(SketchBuilder& builder, const dressing::Bridge& bridge) {
   if (bridge.line.empty()) return;
   const bool to_port = bridge.pad_diameter_cm > 0;  // its end is crowded: a leader reads better
   const auto where = to_port ? Caption::Where::on_if_clear : Caption::Where::on;
-  builder.add_caption(
-      {LayerKind::bridge, middle_of(bridge.line), "bridge " + cm(bridge.length_cm), where, true});
+  builder.add_caption({LayerKind::bridge, middle_of(bridge.line),
+                       say("bridge {1}", {cm(bridge.length_cm)}), where, true});
 }
 
 void add_least_border(SketchBuilder& builder, const dressing::Drape& drape) {
   if (!drape.least_border_line) return;
   const geometry::Segment line = *drape.least_border_line;
   builder.add_dimension(
-      {line, line, line, {}, "border " + border_in_words(drape.least_border.value)});
+      {line, line, line, {}, say("border {1}", {border_in_words(drape.least_border.value)})});
 }
 
 LayerKind look_of(dressing::BorderKind kind) {
@@ -272,8 +276,10 @@ void add_measures(SketchBuilder& builder, const wound::Case& value, const dressi
     const auto wound = std::ranges::find(wounds, measures.id, &wound::Wound::id);
     if (wound == wounds.end() || wound->outline_cm.empty()) continue;
     const double direction = measures.length_direction_deg;
-    add_extent(builder, wound->outline_cm, direction, "length " + cm(measures.length.value));
-    add_extent(builder, wound->outline_cm, direction + 90, "width " + cm(measures.width.value));
+    add_extent(builder, wound->outline_cm, direction,
+               say("length {1}", {cm(measures.length.value)}));
+    add_extent(builder, wound->outline_cm, direction + 90,
+               say("width {1}", {cm(measures.width.value)}));
   }
 }
 

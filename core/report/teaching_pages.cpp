@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "core/base/numbers.h"
+#include "core/base/say.h"
 #include "core/geometry/measures.h"
 #include "core/report/page.h"
 #include "core/report/plan_words.h"
@@ -57,7 +58,7 @@ class TeachingPage {
         solved_(solved),
         sketch_(sketch_plan(value, plan)),
         page_(size_of(options.paper)) {
-    room_ = frame(page_, {solved ? "Teaching sheet: solution" : "Teaching sheet",
+    room_ = frame(page_, {solved ? say("Teaching sheet: solution") : say("Teaching sheet"),
                           case_line(plan.label, plan.date, options.today)});
   }
 
@@ -76,26 +77,31 @@ class TeachingPage {
           room_.low.y + intro_mm() + static_cast<double>(i / 2) * (height + between_mm)};
       draw_panel(panels[i], corner, width, field_mm);
     }
-    return page_.finish(title(), "Four fields: wound, filler, film, port. " +
+    return page_.finish(title(), say("Four fields: wound, filler, film, port.") + " " +
                                      describe_drawing(value_, solved_ ? &plan_ : nullptr));
   }
 
   std::string title() const {
-    return std::string(solved_ ? "Solution: " : "Teaching sheet: ") + plan_.label + ", " +
-           plan_.date;
+    const std::vector<Insert> what{plan_.label, plan_.date};
+    return solved_ ? say("Solution: {1}, {2}", what) : say("Teaching sheet: {1}, {2}", what);
   }
 
  private:
   std::string intro() const {
-    std::string words = "Scale " + scale_in_words(map_scale_) + ", cm grid, 12 o'clock " +
-                        (plan_.twelve == practice::Twelve::heel ? "to the heel" : "to the head") +
-                        " (arrow). Depth";
+    std::string depths;
     for (const auto& wound : value_.current().wounds) {
-      words += " " + wound.id + ": " + (wound.depth_cm > 0 ? cm(wound.depth_cm) : "not given");
+      depths += (depths.empty() ? "" : " ") + wound.id + ": " +
+                (wound.depth_cm > 0 ? cm(wound.depth_cm) : say("not given"));
     }
-    return words + (solved_ ? ". Figures are the program's; a hand-drawn plan may differ by a few "
-                              "millimetres and still be right."
-                            : ". Draw what is asked into each field, and fill in the blanks.");
+    const std::vector<Insert> inserts{scale_in_words(map_scale_), depths};
+    const std::string given =
+        plan_.twelve == practice::Twelve::heel
+            ? say("Scale {1}, cm grid, 12 o'clock to the heel (arrow). Depth {2}.", inserts)
+            : say("Scale {1}, cm grid, 12 o'clock to the head (arrow). Depth {2}.", inserts);
+    return given + " " +
+           (solved_ ? say("Figures are the program's; a hand-drawn plan may differ by a few "
+                          "millimetres and still be right.")
+                    : say("Draw what is asked into each field, and fill in the blanks."));
   }
   double intro_mm() const { return 3 * line_pitch * page_text_mm; }
 
@@ -192,15 +198,16 @@ class TeachingPage {
   }
 
   Panel wound_panel() const {
-    Panel panel{.title = "1  The wound: draw length and width",
+    Panel panel{.title = say("1  The wound: draw length and width"),
                 .given = seen(),
                 .asked = {LayerKind::measures}};
     for (const auto& wound : plan_.wounds) {
       const std::string of_it = plan_.wounds.size() > 1 ? " " + wound.id : "";
       panel.blanks.push_back(
-          {"Length x width" + of_it, of(wound.length, "x ") + of(wound.width, "cm")});
-      panel.blanks.push_back({"Area: ruler, true" + of_it, one_decimal(wound.rectangle_area_cm2) +
-                                                               ", " + of(wound.area, "cm2")});
+          {say("Length x width") + of_it, of(wound.length, "x ") + of(wound.width, "cm")});
+      panel.blanks.push_back({say("Area: ruler, true") + of_it,
+                              say("{1}, {2} cm2", {one_decimal(wound.rectangle_area_cm2),
+                                                   one_decimal(wound.area.value)})});
     }
     return panel;
   }
@@ -208,41 +215,43 @@ class TeachingPage {
   Panel filler_panel() const {
     int layers = 0;
     for (const auto& layer : plan_.fill.layers) layers = std::max(layers, layer.index);
-    return {.title = "2  The filler: draw each layer",
+    const auto questions = parted(say("Inset from the edge|Layers|Pieces to be counted"));
+    return {.title = say("2  The filler: draw each layer"),
             .given = seen(),
             .asked = {LayerKind::filler, LayerKind::deeper_filler, LayerKind::seam,
                       LayerKind::unfilled},
-            .blanks = {{"Inset from the edge", cm(value_.dressing.inset_cm)},
-                       {"Layers", std::to_string(layers)},
-                       {"Pieces to be counted", std::to_string(plan_.fill.piece_count)}}};
+            .blanks = {{questions.at(0), cm(value_.dressing.inset_cm)},
+                       {questions.at(1), std::to_string(layers)},
+                       {questions.at(2), std::to_string(plan_.fill.piece_count)}}};
   }
 
   Panel film_panel() const {
-    Panel panel{.title = "3  The film: draw its edge",
+    Panel panel{.title = say("3  The film: draw its edge"),
                 .given = seen(),
                 .asked = {LayerKind::film, LayerKind::film_required}};
-    panel.blanks.push_back({"Border asked for", cm(plan_.border_cm)});
+    panel.blanks.push_back({say("Border asked for"), cm(plan_.border_cm)});
     for (const auto& drape : plan_.drapes) {
       const std::string of_it = plan_.drapes.size() > 1 ? " " + drape.wounds.front() : "";
-      panel.blanks.push_back({"Least border" + of_it, border_in_words(drape.least_border.value)});
       panel.blanks.push_back(
-          {"Sheet holds at least" + of_it, one_decimal(drape.rectangle.length_cm) + " x " +
-                                               one_decimal(drape.rectangle.width_cm) + " cm"});
+          {say("Least border") + of_it, border_in_words(drape.least_border.value)});
+      panel.blanks.push_back(
+          {say("Sheet holds at least") + of_it, one_decimal(drape.rectangle.length_cm) + " x " +
+                                                    one_decimal(drape.rectangle.width_cm) + " cm"});
     }
     return panel;
   }
 
   Panel port_panel() const {
-    Panel panel{.title = "4  The port: draw aperture and base",
+    Panel panel{.title = say("4  The port: draw aperture and base"),
                 .given = seen(),
                 .asked = {LayerKind::port_base, LayerKind::aperture, LayerKind::bridge,
                           LayerKind::skin_protection}};
-    panel.blanks.push_back({"Aperture across", cm(value_.dressing.aperture_diameter_cm)});
+    panel.blanks.push_back({say("Aperture across"), cm(value_.dressing.aperture_diameter_cm)});
     for (const auto& drape : plan_.drapes) {
       const std::string of_it = plan_.drapes.size() > 1 ? " " + drape.wounds.front() : "";
-      panel.blanks.push_back({"Largest that fits" + of_it, of(drape.port.room, "cm")});
+      panel.blanks.push_back({say("Largest that fits") + of_it, of(drape.port.room, "cm")});
     }
-    panel.blanks.push_back({"Dressings in the course", std::to_string(plan_.applications)});
+    panel.blanks.push_back({say("Dressings in the course"), std::to_string(plan_.applications)});
     return panel;
   }
 

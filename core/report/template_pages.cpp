@@ -29,13 +29,13 @@ constexpr double least_caption_mm = 62;
 constexpr double cell_width_mm = 7, cell_height_mm = 5.5;  ///< of the key of tiles
 constexpr double mark_arm_mm = 3, mark_radius_mm = 1.6;
 
-constexpr const char* mirror_words =
+constexpr const char* mirror_words = term(
     "MIRRORED: to be drawn on the back of the film's backing. Laid on the skin it is the right way "
-    "round again.";
+    "round again.");
 
-constexpr const char* join_words =
+constexpr const char* join_words = term(
     "Larger than the page: hold the pages against the light, lay the crosses of one number on one "
-    "another, tape them, then cut.";
+    "another, tape them, then cut.");
 
 /// A template in mm as it is printed, y down.
 struct Print {
@@ -74,7 +74,7 @@ class TemplatePages {
  public:
   TemplatePages(const dressing::Plan& plan, const TemplatePageOptions& options)
       : plan_(plan), options_(options) {
-    document_.title = "Cutting templates: " + plan.label + ", " + plan.date;
+    document_.title = say("Cutting templates: {1}, {2}", {plan.label, plan.date});
     document_.date = options.page.today;
   }
 
@@ -97,7 +97,7 @@ class TemplatePages {
     if (document_.pages.empty()) {
       begin_page(upright(), false);
       page_->paragraph(room_.low, room_.width(),
-                       "There is nothing to cut for this plan: see its findings.");
+                       say("There is nothing to cut for this plan: see its findings."));
       end_page();
     }
     number_pages(document_);
@@ -112,9 +112,9 @@ class TemplatePages {
 
   /// Heading, foot and check bars. @returns the room that is left
   Box prepare(Page& page, bool mirrored) const {
-    const Box room = frame(
-        page, {std::string("Cutting templates, life size 1:1") + (mirrored ? ", MIRRORED" : ""),
-               case_line(plan_.label, plan_.date, options_.page.today)});
+    const Box room = frame(page, {mirrored ? say("Cutting templates, life size 1:1, MIRRORED")
+                                           : say("Cutting templates, life size 1:1"),
+                                  case_line(plan_.label, plan_.date, options_.page.today)});
     return draw_check_bars(page, room, options_.printer);
   }
 
@@ -137,7 +137,7 @@ class TemplatePages {
   // Captions: the arrow to 12 o'clock at the left, title and notes beside it.
 
   static std::string notes_of(const Template& source) {
-    std::string words = source.mirrored ? mirror_words : "";
+    std::string words = source.mirrored ? say(mirror_words) : "";
     for (const auto& note : source.notes) words += (words.empty() ? "" : "\n") + note;
     return words;
   }
@@ -244,7 +244,7 @@ class TemplatePages {
 
   static std::string tile_title(const Template& source, std::size_t tile, std::size_t tiles) {
     if (tiles == 1) return source.title;
-    return source.title + ", tile " + std::to_string(tile) + " of " + std::to_string(tiles);
+    return say("{1}, tile {2} of {3}", {source.title, tile, tiles});
   }
 
   struct Spread {
@@ -258,7 +258,7 @@ class TemplatePages {
     Spread spread{.size = size};
     // The key takes its own width from the caption's; how much is known only once it is tiled.
     Template with_joining = *print.source;
-    with_joining.notes.emplace_back(join_words);
+    with_joining.notes.push_back(say(join_words));
     double key_mm = 0;
     for (int pass = 0; pass < 2; ++pass) {
       spread.caption_mm =
@@ -277,7 +277,7 @@ class TemplatePages {
     Spread lying = spread_on(print, across(upright()));
     if (lying.tiling.tiles.size() < best.tiling.tiles.size()) best = std::move(lying);
     Template source = *print.source;
-    if (best.tiling.tiles.size() > 1) source.notes.emplace_back(join_words);
+    if (best.tiling.tiles.size() > 1) source.notes.push_back(say(join_words));
     for (std::size_t i = 0; i < best.tiling.tiles.size(); ++i) {
       begin_page(best.size, source.mirrored);
       draw_tile(print, source, best, i);

@@ -1,8 +1,10 @@
 #include "core/report/templates.h"
 
 #include <algorithm>
+#include <optional>
 
 #include "core/base/numbers.h"
+#include "core/base/say.h"
 #include "core/dressing/border_lines.h"
 #include "core/geometry/clock.h"
 #include "core/geometry/crossings.h"
@@ -77,17 +79,19 @@ void add_clock(Template& into, const dressing::Drape& drape, double head_deg) {
 /// The border's two lines, as common practice has them.
 void add_borders(Template& into, const wound::Case& value, const dressing::Drape& drape) {
   const practice::Limit& usual = practice::limit("border_cm");
-  const auto add = [&](LayerKind kind, double border_cm, const std::string& looks) {
+  const auto add = [&](LayerKind kind, double border_cm, const char* looks) {
     const geometry::Offset line = dressing::border_line(value, drape, border_cm);
     if (line.verified) add_rings(into, kind, line.region);
-    into.notes.push_back(line.verified
-                             ? looks + ": a border of " + cm(border_cm) +
-                                   ", where it is not the trim line."
-                             : "The line of a border of " + cm(border_cm) +
-                                   " could not be worked out with certainty and is left out.");
+    into.notes.push_back(
+        line.verified ? say(looks, {cm(border_cm)})
+                      : say("The line of a border of {1} could not be worked out with certainty "
+                            "and is left out.",
+                            {cm(border_cm)}));
   };
-  add(LayerKind::usual_border, usual.usual_maximum.value(), "Long dashes");
-  add(LayerKind::least_border, usual.usual_minimum.value(), "Dash and dot");
+  add(LayerKind::usual_border, usual.usual_maximum.value(),
+      term("Long dashes: a border of {1}, where it is not the trim line."));
+  add(LayerKind::least_border, usual.usual_minimum.value(),
+      term("Dash and dot: a border of {1}, where it is not the trim line."));
 }
 
 void add_port_place(Template& into, const dressing::Port& port) {
@@ -99,16 +103,15 @@ void add_port_place(Template& into, const dressing::Port& port) {
 
 Template film_template(const wound::Case& value, const Plan& plan, std::size_t index) {
   const dressing::Drape& drape = plan.drapes[index];
-  Template result{
-      .part = TemplatePart::film,
-      .title = "Film " + std::to_string(index + 1) + " of " + std::to_string(plan.drapes.size()),
-      .twelve_deg = plan.head_direction_deg,
-      .twelve = plan.twelve};
+  Template result{.part = TemplatePart::film,
+                  .title = say("Film {1} of {2}", {index + 1, plan.drapes.size()}),
+                  .twelve_deg = plan.head_direction_deg,
+                  .twelve = plan.twelve};
   add_rings(result, LayerKind::cut_line, drape.outline_cm);
   result.notes.push_back(
-      "Solid: trim here with the backing still on; the inner circle is the aperture.");
+      say("Solid: trim here with the backing still on; the inner circle is the aperture."));
   add_borders(result, value, drape);
-  result.notes.emplace_back("Dots: wound edge, bridge and port base, for laying it on.");
+  result.notes.push_back(say("Dots: wound edge, bridge and port base, for laying it on."));
   for (const wound::Wound& wound : value.current().wounds) {
     if (std::ranges::find(drape.wounds, wound.id) == drape.wounds.end()) continue;
     result.lines.push_back({LayerKind::guide, closed(wound.outline_cm)});
@@ -121,7 +124,7 @@ Template film_template(const wound::Case& value, const Plan& plan, std::size_t i
     result.lines.push_back({LayerKind::guide, {seam.from, seam.to}});
   }
   if (!drape.seams.empty()) {
-    result.notes.emplace_back("Dotted straight lines: the middle of where sheets overlap.");
+    result.notes.push_back(say("Dotted straight lines: the middle of where sheets overlap."));
   }
   add_port_place(result, drape.port);
   add_clock(result, drape, plan.head_direction_deg);
@@ -134,8 +137,8 @@ std::vector<Template> protection_templates(const Plan& plan) {
     for (const auto& bridge : drape.bridges) {
       if (bridge.skin_protection.empty()) continue;
       Template result{.part = TemplatePart::film,
-                      .title = "Film under a bridge, to protect the skin",
-                      .notes = {"Solid: trim here with the backing still on."},
+                      .title = say("Film under a bridge, to protect the skin"),
+                      .notes = {say("Solid: trim here with the backing still on.")},
                       .twelve_deg = plan.head_direction_deg,
                       .twelve = plan.twelve};
       add_rings(result, LayerKind::cut_line, bridge.skin_protection);
@@ -150,14 +153,21 @@ struct NumberedPiece {
   std::string name;
   int number = 1;
   geometry::Polygon outline_cm;
-  std::string from;      ///< the sheet's thickness and what is done with it
-  bool in_wound = true;  ///< else it has no place in the drawing: a strip
+  double sheet_cm = 0;               ///< the sheet's thickness
+  std::optional<double> thinned_cm;  ///< what the sheet is thinned to
+  bool in_wound = true;              ///< else it has no place in the drawing: a strip
 };
 
-std::string thickness_note(const dressing::Layer& layer) {
+std::optional<double> thinned_to(const dressing::Layer& layer) {
   const bool thinned = layer.thickness_cm < layer.sheet_thickness_cm - 1e-9;
-  return "from a sheet " + cm(layer.sheet_thickness_cm) + " thick" +
-         (thinned ? ", thinned to " + cm(layer.thickness_cm) : std::string());
+  return thinned ? std::optional(layer.thickness_cm) : std::nullopt;
+}
+
+std::string piece_note(const NumberedPiece& piece, std::size_t of) {
+  std::vector<Insert> inserts{piece.number, of, piece.name, cm(piece.sheet_cm)};
+  if (!piece.thinned_cm) return say("Piece {1} of {2}: {3}, from a sheet {4} thick.", inserts);
+  inserts.emplace_back(cm(*piece.thinned_cm));
+  return say("Piece {1} of {2}: {3}, from a sheet {4} thick, thinned to {5}.", inserts);
 }
 
 /// Back from its sheet to where it lies in the drawing.
@@ -182,7 +192,8 @@ std::vector<NumberedPiece> numbered_pieces(const Plan& plan) {
     for (const auto& outline : layer.pieces) {
       add({.name = piece_name(layer.wound, layer.index, ++piece, several),
            .outline_cm = outline,
-           .from = thickness_note(layer)});
+           .sheet_cm = layer.sheet_thickness_cm,
+           .thinned_cm = thinned_to(layer)});
     }
   }
   for (const auto use : {dressing::PieceUse::strip, dressing::PieceUse::bridge}) {
@@ -191,7 +202,7 @@ std::vector<NumberedPiece> numbered_pieces(const Plan& plan) {
         if (placement.use != use) continue;
         add({.name = placement_name(placement, several),
              .outline_cm = off_the_sheet(placement),
-             .from = "from a sheet " + cm(sheet.thickness_cm) + " thick",
+             .sheet_cm = sheet.thickness_cm,
              .in_wound = use == dressing::PieceUse::bridge});
       }
     }
@@ -222,7 +233,6 @@ Template piece_template(const NumberedPiece& piece, const Plan& plan) {
 /// Pieces of one outline, cut alike, share a template.
 std::vector<Template> filler_templates(const Plan& plan) {
   const std::vector<NumberedPiece> pieces = numbered_pieces(plan);
-  const std::string of = " of " + std::to_string(pieces.size());
   std::vector<bool> done(pieces.size());
   std::vector<Template> all;
   for (std::size_t i = 0; i < pieces.size(); ++i) {
@@ -235,10 +245,10 @@ std::vector<Template> filler_templates(const Plan& plan) {
       done[j] = true;
       ++times;
       names += (names.empty() ? "" : ", ") + pieces[j].name;
-      result.notes.push_back("Piece " + std::to_string(pieces[j].number) + of + ": " +
-                             pieces[j].name + ", " + pieces[j].from + ".");
+      result.notes.push_back(piece_note(pieces[j], pieces.size()));
     }
-    result.title = "Filler " + names + (times > 1 ? ": cut " + std::to_string(times) : "");
+    result.title =
+        times > 1 ? say("Filler {1}: cut {2}", {names, times}) : say("Filler {1}", {names});
     result.words.front().text = names;
     all.push_back(std::move(result));
   }
@@ -254,9 +264,9 @@ std::vector<Template> port_templates(const Plan& plan) {
   std::vector<Template> all;
   for (const auto& [aperture, base] : sizes) {
     Template result{.part = TemplatePart::port,
-                    .title = "Aperture " + cm(aperture) + ", port base " + cm(base),
-                    .notes = {"Solid: the aperture, cut out of the film over filler.",
-                              "Dots: the port's base."}};
+                    .title = say("Aperture {1}, port base {2}", {cm(aperture), cm(base)}),
+                    .notes = {say("Solid: the aperture, cut out of the film over filler."),
+                              say("Dots: the port's base.")}};
     add_circle(result, LayerKind::cut_line, {}, aperture);
     add_circle(result, LayerKind::guide, {}, base);
     add_cross(result, {});
@@ -265,11 +275,12 @@ std::vector<Template> port_templates(const Plan& plan) {
   return all;
 }
 
-Template sheet_template(const dressing::CutSheet& sheet, const std::string& name, bool several) {
-  Template result{.part = TemplatePart::sheets,
-                  .title = name + ": " + supplies::shown_name(sheet.item),
-                  .notes = {"Seen from the side that faces you in the wound: pieces are turned, "
-                            "never turned over. Dots: the sheet's edge."}};
+Template sheet_template(const dressing::CutSheet& sheet, const std::string& title, bool several) {
+  Template result{
+      .part = TemplatePart::sheets,
+      .title = title,
+      .notes = {say("Seen from the side that faces you in the wound: pieces are turned, never "
+                    "turned over. Dots: the sheet's edge.")}};
   result.lines.push_back({LayerKind::guide, closed(geometry::rectangle(
                                                 sheet.length_cm, sheet.width_cm,
                                                 {0.5 * sheet.length_cm, 0.5 * sheet.width_cm}))});
@@ -283,15 +294,15 @@ Template sheet_template(const dressing::CutSheet& sheet, const std::string& name
 
 std::vector<Template> sheet_templates(const Plan& plan) {
   std::vector<Template> all;
-  const auto add = [&](const std::vector<dressing::CutSheet>& layout, const std::string& noun) {
+  const auto add = [&](const std::vector<dressing::CutSheet>& layout, const char* title) {
     for (std::size_t i = 0; i < layout.size(); ++i) {
       all.push_back(sheet_template(
-          layout[i], noun + " " + std::to_string(i + 1) + " of " + std::to_string(layout.size()),
+          layout[i], say(title, {i + 1, layout.size(), supplies::shown_name(layout[i].item)}),
           plan.wounds.size() > 1));
     }
   };
-  add(plan.cut_layout, "Filler sheet");
-  add(plan.film_layout, "Shared film sheet");
+  add(plan.cut_layout, term("Filler sheet {1} of {2}: {3}"));
+  add(plan.film_layout, term("Shared film sheet {1} of {2}: {3}"));
   return all;
 }
 

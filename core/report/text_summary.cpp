@@ -1,6 +1,7 @@
 #include "core/report/text_summary.h"
 
 #include <algorithm>
+#include <array>
 #include <cctype>
 #include <cmath>
 #include <sstream>
@@ -84,17 +85,17 @@ class Summary {
   }
 
   void row(const std::string& name, const std::string& value) {
-    paragraph("  " + left(name, 18), value);
+    paragraph("  " + left(name, 17) + " ", value);
   }
 
   void write_head() {
-    const std::string title = "Plan for " + plan_.label + ", assessed on " + plan_.date;
+    const std::string title = say("Plan for {1}, assessed on {2}", {plan_.label, plan_.date});
     paragraph("", title);
     line(std::string(std::min(characters_of(title), line_width), '='));
-    paragraph("",
-              "A planning aid: the prescriber, local policy and the device's instructions decide.");
-    paragraph("", "Figures with +/- allow for an edge drawn up to " +
-                      format_short(10 * plan_.tracing_error_cm, 2) + " mm off.");
+    paragraph("", say("A planning aid: the prescriber, local policy and the device's instructions "
+                      "decide."));
+    paragraph("", say("Figures with +/- allow for an edge drawn up to {1} mm off.",
+                      {format_short(10 * plan_.tracing_error_cm, 2)}));
   }
 
   int count(dressing::Severity severity) const {
@@ -104,75 +105,87 @@ class Summary {
 
   void write_findings() {
     if (plan_.findings.empty()) {
-      heading("Findings: none");
+      heading(say("Findings: none"));
       return;
     }
-    heading("Findings: " + count_of(count(dressing::Severity::stop), "stop", "stops") + ", " +
-            count_of(count(dressing::Severity::warning), "warning", "warnings") + ", " +
-            count_of(count(dressing::Severity::note), "note", "notes"));
+    heading(say("Findings: {1}, {2}, {3}",
+                {count_of(count(dressing::Severity::stop), "stop", "stops"),
+                 count_of(count(dressing::Severity::warning), "warning", "warnings"),
+                 count_of(count(dressing::Severity::note), "note", "notes")}));
     for (const auto& finding : plan_.findings) write_finding(finding);
   }
 
   void write_finding(const dressing::Finding& finding) {
     const bool several = plan_.wounds.size() > 1 && !finding.wound.empty();
-    paragraph("  " + left(upper(say(dressing::name_of(finding.severity))), 9),
-              (several ? "Wound " + finding.wound + ": " : "") + finding.text);
+    const std::size_t name_width = severity_width();
+    paragraph("  " + left(upper(say(dressing::name_of(finding.severity))), name_width),
+              several ? say("Wound {1}: {2}", {finding.wound, finding.text}) : finding.text);
     std::string rest = finding.code;
-    if (finding.where_cm) {
-      rest += "; at " + in_words(*finding.where_cm);
-    }
+    if (finding.where_cm) rest += "; " + say("at {1}", {in_words(*finding.where_cm)});
     if (!finding.source.empty()) rest += "; " + finding.source;
-    paragraph("           ", "[" + rest + "]");
+    paragraph(std::string(2 + name_width, ' '), "[" + rest + "]");
+  }
+
+  static std::size_t severity_width() {
+    std::size_t widest = 0;
+    for (const auto severity :
+         {dressing::Severity::stop, dressing::Severity::warning, dressing::Severity::note}) {
+      widest = std::max(widest, characters_of(say(dressing::name_of(severity))));
+    }
+    return widest + 2;
   }
 
   void write_measures(const dressing::WoundMeasures& wound) {
-    heading("Wound " + wound.id);
-    row("Area", in_words(wound.area, "cm2"));
-    row("All edges", one_decimal(wound.perimeter.value) + " cm");
-    row("Length",
+    heading(say("Wound {1}", {wound.id}));
+    row(say("Area"), in_words(wound.area, "cm2"));
+    row(say("All edges"), one_decimal(wound.perimeter.value) + " cm");
+    row(say("Length"),
         in_words(wound.length, "cm") + ", " + along_clock(wound.length_direction_deg, plan_));
-    row("Width", in_words(wound.width, "cm") + ", at right angles to it");
+    row(say("Width"), say("{1}, at right angles to it", {in_words(wound.width, "cm")}));
     const bool on_foot = plan_.twelve == practice::Twelve::heel;
-    row(on_foot ? "Heel to toes" : "Head to foot", in_words(wound.head_to_foot, "cm"));
-    row("Side to side", in_words(wound.side_to_side, "cm"));
-    row("By ruler", "length x width " + one_decimal(wound.rectangle_area_cm2) +
-                        " cm2, as an ellipse " + one_decimal(wound.ellipse_area_cm2) + " cm2");
+    row(on_foot ? say("Heel to toes") : say("Head to foot"), in_words(wound.head_to_foot, "cm"));
+    row(say("Side to side"), in_words(wound.side_to_side, "cm"));
+    row(say("By ruler"),
+        say("length x width {1} cm2, as an ellipse {2} cm2",
+            {one_decimal(wound.rectangle_area_cm2), one_decimal(wound.ellipse_area_cm2)}));
     write_volumes(wound);
   }
 
   void write_volumes(const dressing::WoundMeasures& wound) {
     if (wound.volume.value > 0) {
-      row("Volume", in_words(wound.volume, "cm3") + "; by ruler (Kundin) " +
-                        glued(one_decimal(wound.kundin_volume_cm3) + " cm3"));
+      row(say("Volume"), say("{1}; by ruler (Kundin) {2}",
+                             {in_words(wound.volume, "cm3"),
+                              glued(one_decimal(wound.kundin_volume_cm3) + " cm3")}));
     }
     if (wound.pocket_volume_cm3 > 0) {
-      row("Pockets", glued(one_decimal(wound.pocket_volume_cm3) + " cm3") +
-                         " more, undermined: as high as the lowest layer");
+      row(say("Pockets"), say("{1} more, undermined: as high as the lowest layer",
+                              {glued(one_decimal(wound.pocket_volume_cm3) + " cm3")}));
     }
   }
 
   void write_fill() {
-    heading("Filler: " + count_of(plan_.fill.piece_count, "piece", "pieces") +
-            " to put in, and to count out again");
+    heading(count_of(plan_.fill.piece_count, "Filler: {1} piece to put in, and to count out again",
+                     "Filler: {1} pieces to put in, and to count out again"));
     write_count();
     if (!plan_.fill.layers.empty()) {
-      line("  Wound            Layer   Depth, cm  Sheet, cm  Inset, cm  Pieces  Area, cm2");
+      line(say("  Wound            Layer   Depth, cm  Sheet, cm  Inset, cm  Pieces  Area, cm2"));
     }
     for (const auto& layer : plan_.fill.layers) write_layer(layer);
     for (const auto& layer : plan_.fill.layers) {
       if (layer.reaches_into_pockets) {
-        row("Undermined", "wound " + layer.wound + ": layer " + std::to_string(layer.index) +
-                              " reaches under the edge");
+        row(say("Undermined"),
+            say("wound {1}: layer {2} reaches under the edge", {layer.wound, layer.index}));
       }
     }
     if (plan_.fill.area_cm2 > 0) {
-      row("Layers, all", glued(one_decimal(plan_.fill.area_cm2) + " cm2") + ", " +
-                             glued(one_decimal(plan_.fill.volume_cm3) + " cm3"));
+      row(say("Layers, all"), glued(one_decimal(plan_.fill.area_cm2) + " cm2") + ", " +
+                                  glued(one_decimal(plan_.fill.volume_cm3) + " cm3"));
     }
     for (const auto& strip : plan_.fill.strips) write_strip(strip);
     if (plan_.fill.unfilled_cm2 > 0) {
-      row("Without filler", glued(one_decimal(plan_.fill.unfilled_cm2) + " cm2") +
-                                " of the wound lie farther from the top filler than the inset");
+      row(say("Without filler"),
+          say("{1} of the wound lie farther from the top filler than the inset",
+              {glued(one_decimal(plan_.fill.unfilled_cm2) + " cm2")}));
     }
   }
 
@@ -199,45 +212,49 @@ class Summary {
     if (strip_count + bridge_count == 0) return;
     std::vector<std::string> parts;
     const int in_layers = plan_.fill.piece_count - strip_count - bridge_count;
-    if (in_layers > 0) parts.push_back(std::to_string(in_layers) + " in layers");
-    if (strip_count > 0) parts.push_back(in_parts(strip_count, plan_.fill.strips.size(), "strip", "strips"));
+    if (in_layers > 0) parts.push_back(say("{1} in layers", {in_layers}));
+    if (strip_count > 0)
+      parts.push_back(in_parts(strip_count, plan_.fill.strips.size(), "strip", "strips"));
     if (bridge_count > 0) parts.push_back(in_parts(bridge_count, bridges, "bridge", "bridges"));
-    row("Count", joined(parts));
+    row(say("Count"), joined(parts));
   }
 
   void write_strip(const dressing::TunnelStrip& strip) {
-    row("Strip", "wound " + strip.wound + ", tunnel at " + format_short(strip.clock, 2) +
-                     " o'clock: " + glued(one_decimal(strip.length_cm) + " cm") + " long, " +
-                     glued(format_short(strip.width_cm, 2) + " cm") +
-                     " wide; its tail stays in reach" +
-                     (strip.parts > 1 ? "; cut in " + count_of(strip.parts, "part", "parts") : ""));
+    const std::vector<Insert> inserts{strip.wound, format_short(strip.clock, 2),
+                                      glued(one_decimal(strip.length_cm) + " cm"),
+                                      glued(format_short(strip.width_cm, 2) + " cm")};
+    std::string text = say(
+        "wound {1}, tunnel at {2} o'clock: {3} long, {4} wide; its tail stays in reach", inserts);
+    if (strip.parts > 1)
+      text += "; " + count_of(strip.parts, "cut in {1} part", "cut in {1} parts");
+    row(say("Strip"), text);
   }
 
   /// Which sheets to open for one application, and what else could be.
   void write_cut() {
     if (plan_.sheet_comparison.empty()) return;
-    heading("Filler sheets to open, for one application");
+    heading(say("Filler sheets to open, for one application"));
     for (std::size_t i = 0; i < plan_.cut_layout.size(); ++i) {
       const auto& sheet = plan_.cut_layout[i];
-      row("Sheet " + std::to_string(i + 1),
-          supplies::shown_name(sheet.item) + ": " +
-              pieces_in_words(sheet, plan_.wounds.size() > 1) +
-              (sheet.off_cut ? "; leaves " + glued(off_cut_in_words(*sheet.off_cut)) : ""));
+      const std::string left_over =
+          sheet.off_cut ? "; " + say("leaves {1}", {glued(off_cut_in_words(*sheet.off_cut))}) : "";
+      row(say("Sheet {1}", {i + 1}), supplies::shown_name(sheet.item) + ": " +
+                                         pieces_in_words(sheet, plan_.wounds.size() > 1) +
+                                         left_over);
     }
     for (const auto& comparison : plan_.sheet_comparison) write_choices(comparison);
     for (std::size_t i = 0; i < plan_.film_layout.size(); ++i) {
       const auto& sheet = plan_.film_layout[i];
-      row("Shared film " + std::to_string(i + 1),
-          supplies::shown_name(sheet.item) + ": " +
-              pieces_in_words(sheet, plan_.wounds.size() > 1));
+      row(say("Shared film {1}", {i + 1}), supplies::shown_name(sheet.item) + ": " +
+                                               pieces_in_words(sheet, plan_.wounds.size() > 1));
     }
-    paragraph("  ", std::string(cost_advice));
-    paragraph("  ", std::string(off_cut_advice));
+    paragraph("  ", say(cost_advice));
+    paragraph("  ", say(off_cut_advice));
   }
 
   void write_choices(const dressing::SheetComparison& comparison) {
     line();
-    write_choice(format_short(comparison.thickness_cm, 2) + " cm thick", choice_titles());
+    write_choice(say("{1} cm thick", {format_short(comparison.thickness_cm, 2)}), choice_titles());
     for (const auto& choice : comparison.choices) {
       const ChoiceCells cells = cells_of(choice);
       write_choice((choice.chosen ? "> " : "  ") + cells[0], cells);
@@ -245,19 +262,25 @@ class Summary {
       paragraph("      ", (mixed ? opened_in_words(choice) + "; " : "") + off_cut_or_none(choice) +
                               "; " + cells[7]);
     }
-    if (comparison.choices.empty()) line("  nothing in stock");
+    if (comparison.choices.empty()) line("  " + say("nothing in stock"));
   }
 
   void write_choice(const std::string& name, const ChoiceCells& cells) {
-    line("  " + left(name, 40) + right(cells[1], 7) + right(cells[2], 8) + right(cells[3], 7) +
-         right(cells[4], 8) + right(cells[5], 7));
+    constexpr std::array<std::size_t, 5> least{7, 8, 7, 8, 7};
+    const ChoiceCells titles = choice_titles();
+    std::string text = "  " + left(name, 40);
+    for (std::size_t i = 0; i < least.size(); ++i) {
+      text += right(cells[i + 1], std::max(least[i], characters_of(titles[i + 1]) + 1));
+    }
+    line(text);
   }
 
   void write_layer(const dressing::Layer& layer) {
     double area_cm2 = 0;
     for (const auto& piece : layer.pieces) area_cm2 += geometry::area(piece);
     line("  " + left(layer.wound, 16) + right(std::to_string(layer.index), 6) +
-         right(one_decimal(layer.top_cm) + " to " + one_decimal(layer.top_cm + layer.thickness_cm),
+         right(say("{1} to {2}",
+                   {one_decimal(layer.top_cm), one_decimal(layer.top_cm + layer.thickness_cm)}),
                12) +
          right(format_short(layer.sheet_thickness_cm, 2), 11) +
          right(format_number(layer.inset_cm, 2), 11) +
@@ -265,13 +288,13 @@ class Summary {
   }
 
   void write_drape(const dressing::Drape& drape) {
-    heading((drape.wounds.size() > 1 ? "Film over wounds " : "Film over wound ") +
-            joined(drape.wounds));
-    row("Area", one_decimal(drape.area_cm2) + " cm2, within " +
-                    one_decimal(drape.rectangle.length_cm) + " x " +
-                    one_decimal(drape.rectangle.width_cm) + " cm");
-    row("Least border", in_words(drape.least_border, "cm") + "; asked for " +
-                            format_short(plan_.border_cm, 2) + " cm");
+    heading(drape.wounds.size() > 1 ? say("Film over wounds {1}", {joined(drape.wounds)})
+                                    : say("Film over wound {1}", {joined(drape.wounds)}));
+    row(say("Area"), say("{1} cm2, within {2} x {3} cm",
+                         {one_decimal(drape.area_cm2), one_decimal(drape.rectangle.length_cm),
+                          one_decimal(drape.rectangle.width_cm)}));
+    row(say("Least border"), say("{1}; asked for {2} cm", {in_words(drape.least_border, "cm"),
+                                                           format_short(plan_.border_cm, 2)}));
     write_clock(drape);
     write_sheets(drape);
     write_bridges(drape);
@@ -281,46 +304,59 @@ class Summary {
   void write_bridges(const dressing::Drape& drape) {
     for (const auto& bridge : drape.bridges) {
       const bool to_port = drape.port.on_bridge && &bridge == &drape.bridges.back();
-      std::string text = glued(one_decimal(bridge.length_cm) + " cm") + " long, " +
-                         glued(format_short(bridge.width_cm, 2) + " cm") + " wide, ";
-      if (to_port) text += "pad " + glued(format_short(bridge.pad_diameter_cm, 2) + " cm across, ");
-      text += "from " + in_words(bridge.line.front()) + " to " +
-              (to_port ? "the port" : in_words(bridge.line.back()));
-      if (bridge.crosses_no_port) text += "; it crosses a zone that takes no port";
-      row(to_port ? "Bridge to port" : "Bridge, joining", text);
+      std::string text = to_port ? port_bridge_in_words(bridge) : joining_bridge_in_words(bridge);
+      if (bridge.crosses_no_port) text += "; " + say("it crosses a zone that takes no port");
+      row(to_port ? say("Bridge to port") : say("Bridge, joining"), text);
     }
     write_protection(drape);
   }
 
+  /// {5} is a blank at which the line is not broken.
+  static std::string port_bridge_in_words(const dressing::Bridge& bridge) {
+    return say("{1} long, {2} wide, pad {3}{5}across,{5}from {4} to the port",
+               {glued(one_decimal(bridge.length_cm) + " cm"),
+                glued(format_short(bridge.width_cm, 2) + " cm"),
+                glued(format_short(bridge.pad_diameter_cm, 2) + " cm"),
+                in_words(bridge.line.front()), glue});
+  }
+
+  static std::string joining_bridge_in_words(const dressing::Bridge& bridge) {
+    return say("{1} long, {2} wide, from {3} to {4}",
+               {glued(one_decimal(bridge.length_cm) + " cm"),
+                glued(format_short(bridge.width_cm, 2) + " cm"), in_words(bridge.line.front()),
+                in_words(bridge.line.back())});
+  }
+
   void write_protection(const dressing::Drape& drape) {
     for (const auto& sheet : drape.protection_sheets) {
-      row("Under the bridge",
-          supplies::shown_name(sheet.item) +
-              (sheet.shared > 0 ? ", shared film sheet " + std::to_string(sheet.shared)
-                                : std::string()) +
-              ", cut to protect the skin");
+      const std::string name = supplies::shown_name(sheet.item);
+      row(say("Under the bridge"),
+          sheet.shared > 0
+              ? say("{1}, shared film sheet {2}, cut to protect the skin", {name, sheet.shared})
+              : say("{1}, cut to protect the skin", {name}));
     }
     const auto bare = std::ranges::count_if(
         drape.bridges, [](const auto& bridge) { return !bridge.skin_protection.empty(); });
     if (static_cast<std::size_t>(bare) > drape.protection_sheets.size()) {
-      row("Under the bridge", "film: the stock has not enough, see the findings");
+      row(say("Under the bridge"), say("film: the stock has not enough, see the findings"));
     }
   }
 
   void write_sheets(const dressing::Drape& drape) {
-    if (drape.sheets.empty()) row("Sheet", "the stock has not enough: see the findings");
+    if (drape.sheets.empty()) row(say("Sheet"), say("the stock has not enough: see the findings"));
     for (const auto& sheet : drape.sheets) {
       if (sheet.shared > 0) {
-        row("Sheet", supplies::shown_name(sheet.item) + ", shared film sheet " +
-                         std::to_string(sheet.shared) + ": see the cut layout");
+        row(say("Sheet"), say("{1}, shared film sheet {2}: see the cut layout",
+                              {supplies::shown_name(sheet.item), sheet.shared}));
         continue;
       }
       const geometry::Point centre = sheet.place.centre;
-      row("Sheet", supplies::shown_name(sheet.item) + ", " +
-                       glued("middle at " + in_words(centre)) + ", longer side " +
-                       along_clock(sheet.place.angle_deg, plan_));
+      row(say("Sheet"),
+          say("{1}, {2}, longer side {3}",
+              {supplies::shown_name(sheet.item), glued(say("middle at {1}", {in_words(centre)})),
+               along_clock(sheet.place.angle_deg, plan_)}));
     }
-    if (drape.sheets.size() > 1) row("Seams", "look for leaks wherever sheets overlap");
+    if (drape.sheets.size() > 1) row(say("Seams"), say("look for leaks wherever sheets overlap"));
   }
 
   void write_clock(const dressing::Drape& drape) {
@@ -329,9 +365,9 @@ class Summary {
       hours += right(std::to_string(i + 1), 5);
       borders += right(one_decimal(drape.border_by_clock_cm[i]), 5);
     }
-    line("  " + left("Hour (12 = " + say(practice::name_of(plan_.twelve)) + ")", 16) +
-         hours);
-    line("  " + left("Border, cm", 16) + borders);
+    const std::string hour = say("Hour (12 = {1})", {say(practice::name_of(plan_.twelve))});
+    line("  " + left(hour, 16) + hours);
+    line("  " + left(say("Border, cm"), 16) + borders);
     write_edge(drape);
   }
 
@@ -344,43 +380,56 @@ class Summary {
         return std::to_string(
             geometry::clock_sector(drape.centroid_cm, p, plan_.head_direction_deg));
       };
-      const bool none = stretch.kind == dressing::BorderKind::none;
-      const std::string kind = none ? "no border"
-                               : stretch.kind == dressing::BorderKind::too_short
-                                   ? "under " + enough
-                                   : "may be under " + enough;
       // Along the line the wound is on the left: the outer edge is walked against the clock.
-      row("Edge", glued(one_decimal(stretch.length_cm) + " cm") + ", " + hour(stretch.line.back()) +
-                      " to " + hour(stretch.line.front()) + " o'clock: " + kind +
-                      (none ? "" : "; least " + in_words(stretch.least, "cm")));
+      const std::vector<Insert> inserts{glued(one_decimal(stretch.length_cm) + " cm"),
+                                        hour(stretch.line.back()), hour(stretch.line.front()),
+                                        enough, in_words(stretch.least, "cm")};
+      row(say("Edge"), edge_in_words(stretch.kind, inserts));
     }
+  }
+
+  static std::string edge_in_words(dressing::BorderKind kind, const std::vector<Insert>& inserts) {
+    if (kind == dressing::BorderKind::none) {
+      return say("{1}, {2} to {3} o'clock: no border", inserts);
+    }
+    return kind == dressing::BorderKind::too_short
+               ? say("{1}, {2} to {3} o'clock: under {4}; least {5}", inserts)
+               : say("{1}, {2} to {3} o'clock: may be under {4}; least {5}", inserts);
   }
 
   void write_port(const dressing::Port& port) {
     if (!port.centre_cm) {
-      row("Port", "there is no filler that it may sit on: see the findings");
+      row(say("Port"), say("there is no filler that it may sit on: see the findings"));
       return;
     }
-    row("Port", "centre at " + in_words(*port.centre_cm) +
-                    (port.on_bridge ? ", beside the wound, on the bridge's pad" : "") +
-                    (port.chosen ? ", a place chosen by hand" : ""));
-    row("Aperture", format_short(port.aperture_diameter_cm, 2) + " cm across (usual limit " +
-                        format_short(port.aperture_limit_cm, 2) + " cm); room at the port " +
-                        in_words(port.room, "cm") + ": it " +
-                        (port.fits ? "fits" : "does NOT fit"));
+    std::string place = say("centre at {1}", {in_words(*port.centre_cm)});
+    if (port.on_bridge) place += ", " + say("beside the wound, on the bridge's pad");
+    if (port.chosen) place += ", " + say("a place chosen by hand");
+    row(say("Port"), place);
+    const std::vector<Insert> inserts{format_short(port.aperture_diameter_cm, 2),
+                                      format_short(port.aperture_limit_cm, 2),
+                                      in_words(port.room, "cm")};
+    row(say("Aperture"),
+        port.fits
+            ? say("{1} cm across (usual limit {2} cm); room at the port {3}: it fits", inserts)
+            : say("{1} cm across (usual limit {2} cm); room at the port {3}: it does NOT fit",
+                  inserts));
     if (port.room != port.largest_aperture && port.largest_aperture.value > 0) {
-      row("Most room", in_words(port.largest_aperture, "cm") + " on the filler in the wound");
+      row(say("Most room"),
+          say("{1} on the filler in the wound", {in_words(port.largest_aperture, "cm")}));
     }
   }
 
   void write_materials() {
-    heading("Materials: " + count_of(plan_.applications, "application", "applications") + " over the course");
+    heading(count_of(plan_.applications, "Materials: {1} application over the course",
+                     "Materials: {1} applications over the course"));
     if (plan_.consumables.empty()) return;
-    line("    Each  Course  Item");
+    line(say("    Each  Course  Item"));
     for (const auto& item : plan_.consumables) {
       paragraph(right(format_short(item.per_application, 2), 8) +
                     right(format_short(item.per_course, 2), 8) + "  ",
-                supplies::shown_name(item.item) + (item.estimate ? " (estimate)" : ""));
+                item.estimate ? say("{1} (estimate)", {supplies::shown_name(item.item)})
+                              : supplies::shown_name(item.item));
       paragraph(std::string(20, ' '), item.basis);
     }
   }

@@ -8,16 +8,16 @@ namespace drapewright::report {
 
 namespace {
 
-constexpr const char* whose_word =
+constexpr const char* whose_word = term(
     "How the device shows an alarm, and how it is answered, stands in the device's instructions: "
-    "keep them beside this page. Local policy and the prescriber's orders come before it.";
+    "keep them beside this page. Local policy and the prescriber's orders come before it.");
 
 constexpr double line_mm = 8;
 
 /// Lines to write on.
 void add_telephones(ColumnFlow& flow) {
   flow.across(3 * line_mm + 8, [&](Page& page, geometry::Point at) {
-    page.text({at.x, at.y + 5}, "To be called, with telephone:", {.bold = true});
+    page.text({at.x, at.y + 5}, say("To be called, with telephone:"), {.bold = true});
     for (int i = 1; i <= 3; ++i) {
       const double y = at.y + 6 + line_mm * i;
       page.line({{at.x, y}, {at.x + flow.page_width(), y}});
@@ -29,10 +29,10 @@ void add_telephones(ColumnFlow& flow) {
 
 Document what_to_do_page(const std::string& plan_label, const std::string& assessed,
                          const PageOptions& options) {
-  Document document{.title = "What to do when: " + plan_label, .date = options.today};
+  Document document{.title = say("What to do when: {1}", {plan_label}), .date = options.today};
   ColumnFlow flow(document, options.paper,
-                  {"What to do when", case_line(plan_label, assessed, options.today)}, 1);
-  flow.paragraph(whose_word);
+                  {say("What to do when"), case_line(plan_label, assessed, options.today)}, 1);
+  flow.paragraph(say(whose_word));
   flow.keep();
   for (const practice::Event& event : practice::events()) {
     flow.heading(say(event.title));

@@ -115,11 +115,8 @@ void LegendBox::rebuild() {
   for (const report::LayerKind kind : layers_) {
     auto* picture = new QLabel(fresh);
     picture->setPixmap(swatch(kind, ground_, *this));
-    const std::string_view title = report::style_of(kind).title;
     grid->addWidget(picture, row, 0);
-    grid->addWidget(
-        new QLabel(QString::fromUtf8(title.data(), static_cast<qsizetype>(title.size())), fresh),
-        row++, 1);
+    grid->addWidget(new QLabel(spoken(report::style_of(kind).title), fresh), row++, 1);
   }
   for (const QString& note : notes_) grid->addWidget(new QLabel(note, fresh), row++, 0, 1, 2);
   fresh->setVisible(is_open());

@@ -14,10 +14,9 @@ constexpr int columns = 6;
 QString text_of(const std::string& text) { return QString::fromStdString(text); }
 
 QStringList titles() {
+  const report::ChoiceCells all = report::choice_titles();
   QStringList words;
-  for (int i = 0; i < columns; ++i) {
-    words << text_of(report::choice_titles()[static_cast<std::size_t>(i)]);
-  }
+  for (int i = 0; i < columns; ++i) words << text_of(all[static_cast<std::size_t>(i)]);
   return words;
 }
 

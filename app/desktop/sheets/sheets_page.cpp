@@ -26,10 +26,6 @@ namespace {
 constexpr int usual_seconds = 2, most_seconds = 600;
 constexpr auto seconds_key = "cut_seconds";
 
-QString words(std::string_view text) {
-  return QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
-}
-
 /// The names of all filler sheets in stock as thick as that.
 std::set<std::string> items_of_thickness(const wound::Case& value, double thickness_cm) {
   std::set<std::string> items;
@@ -49,7 +45,8 @@ SheetsPage::SheetsPage(CaseDocument& document, QWidget* parent)
       scroll_(new QScrollArea(this)),
       view_(new CutView(this)),
       table_(new ChoiceTable(this)),
-      advice_(quiet_text(words(report::off_cut_advice) + " " + words(report::cost_advice), this)) {
+      advice_(
+          quiet_text(spoken(report::off_cut_advice) + " " + spoken(report::cost_advice), this)) {
   scroll_->setWidget(view_);
   scroll_->setWidgetResizable(true);
   scroll_->setAccessibleName(spoken("Sheets with the pieces cut from them"));

@@ -172,8 +172,7 @@ SectionView& DrawingPane::section() { return section_->view(); }
 void DrawingPane::build_layers() {
   for (const auto& style : report::layer_styles()) {
     if (style.kind == report::LayerKind::skin) continue;  // of sections
-    QAction* action = layers_->addAction(
-        QString::fromUtf8(style.title.data(), static_cast<qsizetype>(style.title.size())));
+    QAction* action = layers_->addAction(spoken(style.title));
     action->setCheckable(true);
     action->setChecked(view_->layer_visible(style.kind));
     connect(action, &QAction::toggled, this,

@@ -5,6 +5,7 @@
 #include <limits>
 #include <stdexcept>
 
+#include "core/base/say.h"
 #include "core/geometry/distance.h"
 #include "core/geometry/medial/crossing_test.h"
 #include "core/geometry/medial/diagram.h"
@@ -76,12 +77,12 @@ struct ClearanceMap::Impl {
     require_fits_grid(region, *frame);
     const medial::Outline outline = medial::lay_on_grid(region, *frame, thinning_cm);
     stray_cm = outline.stray * grid_cm;
-    if (outline.lost_rings > 0) return "a part of the outline is too thin to measure";
-    if (medial::edges_meet(outline)) return "the outline touches or crosses itself";
+    if (outline.lost_rings > 0) return say("a part of the outline is too thin to measure");
+    if (medial::edges_meet(outline)) return say("the outline touches or crosses itself");
     std::string fault;
     for (const auto circles : {medial::Circles::quick, medial::Circles::exact}) {
       diagram = medial::build_diagram(outline, circles);
-      fault = diagram ? medial::find_fault(*diagram) : "the diagram of the outline is broken";
+      fault = diagram ? medial::find_fault(*diagram) : say("the diagram of the outline is broken");
       if (fault.empty()) break;
     }
     if (fault.empty()) tree.emplace(*diagram);
@@ -116,10 +117,10 @@ struct ClearanceMap::Impl {
     if (!doubt.empty()) return refused(doubt);
     if (distance_cm == 0 || region.empty()) return {region, true, std::max(attempts, 1), {}};
     const auto at = level(distance_cm, max_error_cm);
-    if (!at) return refused("the error allowed is finer than the outline was measured");
+    if (!at) return refused(say("the error allowed is finer than the outline was measured"));
     auto pieces = side == medial::Side::inside ? medial::inner_pieces(*diagram, *tree, *at)
                                                : medial::outer_pieces(*diagram, *at);
-    if (!pieces) return refused("the curves at this distance do not fit together");
+    if (!pieces) return refused(say("the curves at this distance do not fit together"));
     to_cm(*pieces);
     return {std::move(*pieces), true, attempts, {}};
   }

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/base/say.h"
+
 namespace drapewright::geometry::medial {
 namespace {
 
@@ -164,11 +166,12 @@ bool sectors_fill_the_outline(const Diagram& diagram) {
 }  // namespace
 
 std::string find_fault(const Diagram& diagram) {
-  if (!corners_are_vertices(diagram)) return "a corner of the outline is missing from the diagram";
-  if (!sites_are_equally_far(diagram)) return "a point of the diagram is nearer to one edge";
-  if (!cells_are_in_order(diagram)) return "a cell of the diagram is out of order";
-  if (!vertices_are_in_order(diagram)) return "a point of the diagram is out of order";
-  if (!sectors_fill_the_outline(diagram)) return "the diagram does not fill the outline";
+  if (!corners_are_vertices(diagram))
+    return say("a corner of the outline is missing from the diagram");
+  if (!sites_are_equally_far(diagram)) return say("a point of the diagram is nearer to one edge");
+  if (!cells_are_in_order(diagram)) return say("a cell of the diagram is out of order");
+  if (!vertices_are_in_order(diagram)) return say("a point of the diagram is out of order");
+  if (!sectors_fill_the_outline(diagram)) return say("the diagram does not fill the outline");
   return {};
 }
 
