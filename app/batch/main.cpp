@@ -37,6 +37,7 @@ constexpr const char* conventions = term(
     "  drapewright-batch pages leg.json --pdf leg.pdf         the plan sheet\n"
     "  drapewright-batch templates leg.json --pdf leg.pdf     cutting templates at life size\n"
     "  drapewright-batch record leg.json --in 3               the dressings of a course\n"
+    "  drapewright-batch export leg.json --fhir leg.fhir.json measures and materials for others\n"
     "  drapewright-batch check leg.json                       read and validate only\n"
     "  drapewright-batch outline leg.svg --case leg.json      an outline of another program\n"
     "  drapewright-batch forecast cases --stock stock.csv     what a caseload will use, and "

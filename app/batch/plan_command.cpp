@@ -16,6 +16,7 @@
 #include "app/batch/calendar.h"
 #include "app/batch/case_list.h"
 #include "app/batch/in_order.h"
+#include "app/batch/page_files.h"
 #include "app/batch/picture_files.h"
 #include "core/base/say.h"
 #include "core/casefile/case_json.h"
@@ -24,6 +25,7 @@
 #include "core/dressing/plan.h"
 #include "core/dressing/section.h"
 #include "core/report/cut_drawing.h"
+#include "core/report/page_kinds.h"
 #include "core/report/plan_drawing.h"
 #include "core/report/section_drawing.h"
 #include "core/report/text_summary.h"
@@ -36,6 +38,7 @@ struct Options {
   std::vector<std::string> cases;  ///< the files that those stand for
   bool json = false;
   bool json_lines = false;
+  std::string pdf;
   std::string svg;
   std::string png;
   std::string cut;
@@ -51,8 +54,10 @@ struct Options {
   /// Several plans may come, even if it turns out to be one.
   bool takes_several() const { return cases.size() > 1 || cases != named.named; }
   bool has_plan_picture() const { return !svg.empty() || !png.empty(); }
-  bool has_picture() const { return has_plan_picture() || !cut.empty() || !section.empty(); }
-  std::array<std::string, 4> pictures() const { return {svg, png, cut, section}; }
+  bool has_picture() const {
+    return has_plan_picture() || !pdf.empty() || !cut.empty() || !section.empty();
+  }
+  std::array<std::string, 5> pictures() const { return {pdf, svg, png, cut, section}; }
   /// Of the pictures, those that go to standard output.
   std::ptrdiff_t pictures_on_output() const { return std::ranges::count(pictures(), "-"); }
   /// A picture on standard output leaves no room for the plan there.
@@ -63,6 +68,7 @@ struct Options {
 struct Outcome {
   std::string plan;  ///< as it is to be written; empty when there is none
   std::optional<report::Drawing> drawing, cut_drawing, section;
+  std::optional<report::Document> sheet;
   std::optional<Fault> fault;
 };
 
@@ -103,6 +109,9 @@ Outcome plan_file(const Options& options, const std::string& file) {
     const dressing::Plan plan = dressing::plan_dressing(value, {}, planning(options));
     out.plan = options.json || options.json_lines ? casefile::plan_to_json(plan, options.json_lines)
                                                   : report::text_summary(plan);
+    if (!options.pdf.empty()) {
+      out.sheet = report::pages_of(report::PageKind::plan, value, plan, {.today = options.today});
+    }
     if (options.has_plan_picture()) out.drawing = report::draw_plan(value, plan);
     if (!options.cut.empty()) out.cut_drawing = report::draw_cut(plan, cut_drawing(options));
     if (!options.section.empty()) out.section = section_of(options, value, plan);
@@ -153,6 +162,7 @@ class PlanWriter {
 };
 
 void write_pictures(const Options& options, const Outcome& outcome) {
+  if (!options.pdf.empty()) write_pages({.pdf = options.pdf}, outcome.sheet.value());
   if (!options.svg.empty()) write_svg_file(options.svg, outcome.drawing.value());
   if (!options.png.empty()) write_png_file(options.png, outcome.drawing.value(), options.dpi);
   if (!options.cut.empty()) write_svg_file(options.cut, outcome.cut_drawing.value());
@@ -206,7 +216,8 @@ void check_usage(const Options& options) {
   const auto& cases = options.cases;
   check_outputs(options);
   if (options.has_picture() && options.takes_several()) {
-    throw CLI::ValidationError(say("--svg, --png, --cut and --section take one case at a time"));
+    throw CLI::ValidationError(
+        say("--pdf, --svg, --png, --cut and --section take one case at a time"));
   }
   if (options.pictures_on_output() > 1) {
     throw CLI::ValidationError(say("only one picture can go to standard output"));
@@ -234,7 +245,7 @@ constexpr const char* examples = term(
     "Examples:\n"
     "  drapewright-batch plan leg.json\n"
     "  drapewright-batch plan leg.json --json --output leg.plan.json\n"
-    "  drapewright-batch plan leg.json --svg leg.svg --png leg.png\n"
+    "  drapewright-batch plan leg.json --pdf leg.pdf --svg leg.svg --png leg.png\n"
     "  drapewright-batch plan leg.json --svg - | less\n"
     "  drapewright-batch plan leg.json --effort 5 --cut sheets.svg --cut-scale 10\n"
     "  drapewright-batch plan leg.json --section leg-section.svg --section-line=-8,0,8,0\n"
@@ -262,6 +273,10 @@ void add_plan_command(CLI::App& app, ExitStatus& status) {
           "--output", options->output,
           say("Where the plan goes instead of - (standard output); an old file is replaced "
               "whole"))
+      ->type_name(say("FILE"));
+  command
+      ->add_option("--pdf", options->pdf,
+                   say("The plan sheet as PDF, on A4; `pages` has letter and other pages"))
       ->type_name(say("FILE"));
   command->add_option("--svg", options->svg, say("The drawing to scale as SVG"))
       ->type_name(say("FILE"));

@@ -13,14 +13,15 @@ constexpr const char* whose_word = term(
     "keep them beside this page. Local policy and the prescriber's orders come before it.");
 
 constexpr double line_mm = 8;
+constexpr int telephones = 3;
 
-/// Lines to write on.
+/// Lines to write on, side by side.
 void add_telephones(ColumnFlow& flow) {
-  flow.across(3 * line_mm + 8, [&](Page& page, geometry::Point at) {
-    page.text({at.x, at.y + 5}, say("To be called, with telephone:"), {.bold = true});
-    for (int i = 1; i <= 3; ++i) {
-      const double y = at.y + 6 + line_mm * i;
-      page.line({{at.x, y}, {at.x + flow.page_width(), y}});
+  flow.across(line_mm + 6, [&](Page& page, geometry::Point at) {
+    page.text({at.x, at.y + 4}, say("To be called, with telephone:"), {.bold = true});
+    const double each = flow.page_width() / telephones, y = at.y + line_mm + 5;
+    for (int i = 0; i < telephones; ++i) {
+      page.line({{at.x + i * each, y}, {at.x + (i + 1) * each - 5, y}});
     }
   });
 }

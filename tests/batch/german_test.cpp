@@ -173,5 +173,16 @@ TEST(German, HelpIsInIt) {
   EXPECT_THAT(plan, Not(testing::ContainsRegex("Where the plan goes")));
 }
 
+// Longer in German, and still one page to keep beside the device.
+TEST(German, WhatToDoIsOnePage) {
+  const Folder folder;
+  folder.put("leg.json", plain_case());
+  for (const char* paper : {"a4", "letter"}) {
+    const std::string page = in_german(
+        folder, {"pages", "leg.json", "--kinds", "what-to-do", "--svg", "-", "--paper", paper});
+    EXPECT_THAT(page, HasSubstr("Seite 1 von 1")) << paper;
+  }
+}
+
 }  // namespace
 }  // namespace drapewright::batch_tests

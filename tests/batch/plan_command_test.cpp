@@ -17,6 +17,17 @@ using testing::IsEmpty;
 using testing::SizeIs;
 using testing::StartsWith;
 
+TEST(PlanCommand, WritesThePlanSheet) {
+  const Folder folder;
+  folder.put("leg.json", plain_case());
+  const Outcome run = folder.run({"plan", "leg.json", "--pdf", "leg.pdf", "--today", "2026-03-04"});
+  EXPECT_EQ(run.status, 0) << run.err;
+  EXPECT_NE(run.out.find("Plan for"), std::string::npos) << "the summary comes as well";
+  folder.run({"pages", "leg.json", "--pdf", "pages.pdf", "--today", "2026-03-04"});
+  EXPECT_EQ(folder.get("leg.pdf"), folder.get("pages.pdf"));
+  EXPECT_EQ(folder.run({"plan", "leg.json", "--pdf", "leg.json"}).status, 2);
+}
+
 TEST(PlanCommand, GivesATextSummary) {
   const Folder folder;
   folder.put("leg.json", plain_case());
