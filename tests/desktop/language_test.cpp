@@ -72,11 +72,13 @@ QStringList texts_of(QWidget& window) {
   return all;
 }
 
-/// Words of an English sentence that no German one has.
+/// Words of an English sentence that no German one has. Publications keep their titles.
 bool reads_english(QString text) {
-  static const QRegularExpression words("\\b(the|and|is|are|of|with|this|that|was|to)\\b");
+  static const QRegularExpression words(
+      "(?<![-\\w])(the|and|is|are|of|with|this|that|to)(?![-\\w])");
   static const QRegularExpression quoted("[“„\"][^”“\"]*[”“\"]");
-  return words.match(text.remove(quoted)).hasMatch();
+  static const QRegularExpression source("(Beruht auf|Quelle): [^\n]*|\\[[^\\]]*\\]");
+  return words.match(text.remove(source).remove(quoted)).hasMatch();
 }
 
 /// Whether the catalogue has another text for it: then it was not asked.
@@ -107,7 +109,8 @@ TEST(InGerman, TheEmptyWindowIsGerman) {
 }
 
 TEST(InGerman, EveryDemoIsGermanWithItsPlan) {
-  for (const char* demo : {"film-cut-short", "pocket-and-tunnel", "two-wounds-one-film", "risk-factors"}) {
+  for (const char* demo : {"film-cut-short.json", "pocket-and-tunnel.json",
+                           "two-wounds-one-film.json", "risk-factors.json"}) {
     WindowDriver driver;
     ASSERT_TRUE(driver.open_demo_file(demo)) << demo;
     driver.click("record_put_on");
@@ -144,9 +147,10 @@ TEST(InGerman, NumbersTakeACommaAndAPoint) {
   driver.draw_ellipse("8,5", "5.25");
   const auto& outline = driver.document().value().current().wounds.at(0).outline_cm;
   const auto box = geometry::bounding_box(outline);
-  EXPECT_NEAR(std::max(box.width(), box.height()), 8.5, 1e-6);
+  EXPECT_NEAR(std::max(box.width(), box.height()), 8.5, 0.01);
   EXPECT_NEAR(std::min(box.width(), box.height()), 5.25, 0.01);
-  EXPECT_TRUE(driver.find<QAbstractSpinBox>("inset_cm").text().startsWith("0,3"));
+  const QString inset = driver.find<QAbstractSpinBox>("inset_cm").text();
+  EXPECT_TRUE(inset.startsWith("0,3")) << inset.toStdString();
 }
 
 }  // namespace

@@ -2,6 +2,7 @@
 
 #include <QDir>
 #include <QFile>
+#include <array>
 
 #include "app/wording/spoken.h"
 #include "core/base/error.h"
@@ -13,10 +14,28 @@ namespace {
 const QString folder = ":/demo_cases";
 const QString ending = ".json";
 
+/// Titles are the files' names in words; here they stand for the translators.
+[[maybe_unused]] constexpr std::array titles{
+    term("Deep sloping wall"),
+    term("Film cut short"),
+    term("Island of skin"),
+    term("Larger than any sheet"),
+    term("Narrow arm"),
+    term("No port zone"),
+    term("Plain heel"),
+    term("Pocket and tunnel"),
+    term("Risk factors"),
+    term("Series of three"),
+    term("Smaller than aperture"),
+    term("Traced 150 points"),
+    term("Two wounds one film"),
+};
+
 QString title_of(const QString& name) {
   QString title = name;
   title.replace('-', ' ').replace('_', ' ');
-  return title.left(1).toUpper() + title.mid(1);
+  title = title.left(1).toUpper() + title.mid(1);
+  return spoken(title.toStdString());
 }
 
 }  // namespace
