@@ -18,6 +18,7 @@
 
 #include "app/desktop/theme/palette.h"
 #include "app/desktop/theme/style.h"
+#include "app/desktop/window/help.h"
 #include "tests/desktop/window_driver.h"
 
 namespace drapewright::desktop_test {
@@ -177,7 +178,7 @@ TEST(Fit, StandingSentenceIsShown) {
   WindowDriver driver;
   bool seen = false;
   for (const auto* label : driver.window().findChildren<QLabel*>()) {
-    seen = seen || (label->isVisible() && label->text().contains("A planning aid"));
+    seen = seen || (label->isVisible() && label->text() == desktop::standing_sentence());
   }
   EXPECT_TRUE(seen);
 }
