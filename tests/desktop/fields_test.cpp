@@ -9,6 +9,7 @@
 
 #include "app/desktop/fields/number_field.h"
 #include "app/desktop/fields/read_number.h"
+#include "app/desktop/fields/wrapped_label.h"
 
 namespace drapewright::desktop {
 namespace {
@@ -137,6 +138,19 @@ TEST_F(FieldTest, WheelChangesNothingWithoutTheFocus) {
   other.clearFocus();
   QApplication::sendEvent(&other, &wheel);
   EXPECT_EQ(other.number(), 5);
+}
+
+// What was narrow and high is wide and low again.
+TEST(WrappedLabel, IsAsHighAsItsWords) {
+  WrappedLabel label;
+  label.resize(100, 30);
+  label.show();
+  label.show_text("The heel bears weight in bed and on foot. Blood flow is often poor here.");
+  const int narrow = label.height();
+  label.resize(600, label.height());
+  QCoreApplication::processEvents();
+  EXPECT_LT(label.height(), narrow);
+  EXPECT_LE(label.height(), 2 * label.fontMetrics().lineSpacing());
 }
 
 }  // namespace

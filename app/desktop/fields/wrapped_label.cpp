@@ -29,6 +29,9 @@ void WrappedLabel::changeEvent(QEvent* event) {
 }
 
 // No less, and no more: what a label wants before it has a width is far too high.
-void WrappedLabel::claim_height() { setFixedHeight(std::max(0, heightForWidth(width()))); }
+void WrappedLabel::claim_height() {
+  setMinimumHeight(0);  // QLabel never answers less than it was given before
+  setFixedHeight(std::max(0, heightForWidth(width())));
+}
 
 }  // namespace drapewright::desktop
