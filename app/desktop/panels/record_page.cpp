@@ -10,6 +10,7 @@
 #include "app/desktop/fields/limited_field.h"
 #include "app/desktop/fields/number_field.h"
 #include "app/desktop/fields/text_field.h"
+#include "app/desktop/fields/wrapped_label.h"
 #include "app/desktop/panels/wrapped_table.h"
 #include "app/desktop/theme/marks.h"
 #include "app/wording/spoken.h"
@@ -39,7 +40,7 @@ RecordPage::RecordPage(CaseDocument& document, const std::string& today, QWidget
     : Page(spoken("Record"), parent), document_(document), today_(today) {
   add_heading(spoken("Write a dressing down"));
   add(change_rows());
-  advice_ = quiet_text({}, this);
+  advice_ = new WrappedLabel(this);
   advice_->setObjectName("record_advice");
   add(advice_);
   add(change_buttons());
@@ -74,7 +75,7 @@ NumberField* RecordPage::count_field(const QString& name, const QString& when_em
   field->setMinimumHeight(least_height);
   connect(field, &NumberField::entered, this, &RecordPage::compare);
   connect(field, &NumberField::refused, this, [this](const QString& why) {
-    if (!why.isEmpty()) advice_->setText(why);
+    if (!why.isEmpty()) advise(why, false);
   });
   return field;
 }
@@ -182,7 +183,6 @@ void RecordPage::compare() {
   const auto out = count_in(*out_), in = count_in(*in_);
   put_on_->setEnabled(in.value_or(0) > 0);
   taken_off_->setEnabled(out_->isEnabled() && out.has_value());
-  QPalette ink = palette();
   QString words = spoken("Count the pieces out against the number on the dressing, and in.");
   const bool differs =
       out && !log_.dressings.empty() && *out != log_.dressings.back().placed && out_->isEnabled();
@@ -191,13 +191,23 @@ void RecordPage::compare() {
         "STOP. {1} went in and {2} came out. Find the difference before the next "
         "dressing.",
         {count_of(log_.dressings.back().placed, "piece", "pieces"), *out});
-    ink.setColor(QPalette::WindowText, severity_ink(dressing::Severity::stop, palette()));
   } else if (in && planned_ && *in != *planned_) {
     words = spoken("The plan has {1}. Write down what really went in.",
                    {count_of(*planned_, "piece", "pieces")});
   }
+  advise(words, differs);
+}
+
+void RecordPage::advise(const QString& words, bool is_stop) {
+  QFont look = font();
+  look.setBold(is_stop);
+  advice_->setFont(look);
+  QPalette ink = palette();
+  if (is_stop) {
+    ink.setColor(QPalette::WindowText, severity_ink(dressing::Severity::stop, palette()));
+  }
   advice_->setPalette(ink);
-  advice_->setText(words);
+  advice_->show_text(words);
 }
 
 void RecordPage::write_down(bool another_follows) {
@@ -209,7 +219,7 @@ void RecordPage::write_down(bool another_follows) {
   try {
     dressing::record_change(next, change);
   } catch (const InputError& error) {
-    advice_->setText(QString::fromStdString(error.what()));
+    advise(QString::fromStdString(error.what()), true);
     return;
   }
   out_->show_number(std::nullopt);

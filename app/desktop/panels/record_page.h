@@ -15,6 +15,7 @@ namespace drapewright::desktop {
 class CaseDocument;
 class NumberField;
 class TextField;
+class WrappedLabel;
 class WrappedTable;
 
 /// The dressings of a case: a change is written down here, and what is due stands here. A count
@@ -37,6 +38,7 @@ class RecordPage : public Page {
   void show_table(const dressing::CourseLog& log);
   void show_due(const dressing::CourseLog& log);
   void compare();
+  void advise(const QString& words, bool is_stop);
   void write_down(bool another_follows);
 
   CaseDocument& document_;
@@ -47,7 +49,7 @@ class RecordPage : public Page {
   NumberField* out_ = nullptr;
   NumberField* in_ = nullptr;
   TextField* note_ = nullptr;
-  QLabel* advice_ = nullptr;
+  WrappedLabel* advice_ = nullptr;
   QPushButton* put_on_ = nullptr;
   QPushButton* taken_off_ = nullptr;
   QLabel* due_ = nullptr;
