@@ -12,7 +12,8 @@ namespace {
 
 using dressing::Severity;
 
-constexpr double run_out_worth_a_word = 0.05;
+constexpr double run_out_worth_a_word = run_out_chances.front();
+constexpr std::size_t middle_day = 2;  ///< of run_out_chances: even odds
 
 const ShelfItem* line_of(const Shelf& stock, const std::string& item) {
   const auto line = std::ranges::find(stock, item, &ShelfItem::item);
@@ -79,18 +80,18 @@ class Forecaster {
   void remark(const ItemForecast& item) {
     const ShelfForecast& shelf = *item.shelf;
     const std::string name = supplies::shown_name(item.item);
-    if (shelf.weeks.back().run_out >= run_out_worth_a_word) {
-      const int early = shelf.run_out_week(run_out_worth_a_word).value();
-      const auto middle = shelf.run_out_week(0.5);
-      const std::vector<Insert> inserts{name, week_end(early), format_number(shelf.short_of, 1),
-                                        middle ? week_end(*middle) : ""};
+    if (shelf.weeks.back().run_out >= run_out_worth_a_word && !shelf.run_out_days.empty()) {
+      const auto& days = shelf.run_out_days;  // the first is the one with this chance
+      const std::vector<Insert> inserts{name, day(days.front()), format_number(shelf.short_of, 1),
+                                        days.size() > middle_day ? day(days[middle_day]) : ""};
       add(Severity::warning, "stock-runs-out",
-          middle ? say("{1}: may run out from the week that ends on {2}, more likely than not by "
-                       "{4} if nothing more is ordered; expected to be short by {3} in all.",
-                       inserts)
-                 : say("{1}: may run out from the week that ends on {2} if nothing more is "
-                       "ordered; expected to be short by {3} in all.",
-                       inserts));
+          days.size() > middle_day
+              ? say("{1}: may run out from {2} on, more likely than not by {4} if nothing more is "
+                    "ordered; expected to be short by {3} in all.",
+                    inserts)
+              : say("{1}: may run out from {2} on if nothing more is ordered; expected to be short "
+                    "by {3} in all.",
+                    inserts));
     }
     if (shelf.wasted_at_start > 0) {
       add(Severity::warning, "stock-past-date",
@@ -109,7 +110,7 @@ class Forecaster {
     }
   }
 
-  std::string week_end(int week) const { return date_of_day(settings_.first_day + 7 * week - 1); }
+  std::string day(int from_first) const { return date_of_day(settings_.first_day + from_first); }
 
   void total() {
     for (const ItemForecast& item : result_.items) {

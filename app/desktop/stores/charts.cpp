@@ -39,6 +39,9 @@ constexpr int digits_of_cost = 9;
 QColor wide_band(const QPalette& palette) {
   return is_dark(palette) ? blue.darker(200) : sky_blue.lighter(155);
 }
+QColor narrow_band(const QPalette& palette) {
+  return is_dark(palette) ? blue.lighter(120) : sky_blue.darker(110);
+}
 QColor edge_of(const QColor& band) {
   return band.lightness() > 128 ? band.darker(150) : band.lighter(170);
 }
@@ -167,7 +170,7 @@ std::unique_ptr<QChart> draw_use(const Forecast& forecast, const ItemForecast& i
   chart.add_band(spoken("90 % band"), wide_band(palette),
                  each<Band, std::pair<int, int>>(
                      item.weeks, [](const Band& b) { return std::pair(b.low90, b.high90); }));
-  chart.add_band(spoken("50 % band"), dark ? blue.lighter(120) : sky_blue.darker(110),
+  chart.add_band(spoken("50 % band"), narrow_band(palette),
                  each<Band, std::pair<int, int>>(
                      item.weeks, [](const Band& b) { return std::pair(b.low50, b.high50); }));
   chart.add_line(spoken("expected"), QPen(dark ? QColor(Qt::white) : QColor(Qt::black), 2),
@@ -179,18 +182,22 @@ std::unique_ptr<QChart> draw_stock(const Forecast& forecast, const ItemForecast&
                                    const QPalette& palette) {
   using forecast::ShelfWeek;
   const std::string name = supplies::shown_name(item.item);
-  WeekChart chart(item.shelf ? spoken("On the shelf at each week's end: {1}", {name})
+  WeekChart chart(item.shelf ? spoken("On the shelf at each week's end: {1}", {name}) + "<br>" +
+                                   run_out_words(forecast, *item.shelf)
                              : spoken("{1} is not on the stock list.", {name}),
                   forecast, palette);
   if (!item.shelf) return chart.taken();
   const auto& weeks = item.shelf->weeks;
   chart.add_band(spoken("90 % band"), wide_band(palette),
                  each<ShelfWeek, std::pair<int, int>>(weeks, [](const ShelfWeek& w) {
-                   const Band left = band_of(w.left);
-                   return std::pair(left.low90, left.high90);
+                   return std::pair(w.band.low90, w.band.high90);
+                 }));
+  chart.add_band(spoken("50 % band"), narrow_band(palette),
+                 each<ShelfWeek, std::pair<int, int>>(weeks, [](const ShelfWeek& w) {
+                   return std::pair(w.band.low50, w.band.high50);
                  }));
   chart.add_line(spoken("expected"), QPen(is_dark(palette) ? Qt::white : Qt::black, 2),
-                 each<ShelfWeek, double>(weeks, [](const ShelfWeek& w) { return w.left.mean(); }));
+                 each<ShelfWeek, double>(weeks, [](const ShelfWeek& w) { return w.band.mean; }));
   if (item.order) {
     chart.add_line(spoken("reorder point"), QPen(vermillion, 2, Qt::DashLine),
                    std::vector<double>(weeks.size(), item.order->reorder_point));

@@ -14,8 +14,8 @@ namespace drapewright::desktop {
 std::unique_ptr<QChart> draw_use(const forecast::Forecast& forecast,
                                  const forecast::ItemForecast& item, const QPalette& palette);
 
-/// What is left at the end of each week with its 90 % band, the reorder point, deliveries and what
-/// passes its date.
+/// What is left at the end of each week with the bands that hold 50 and 90 %, the reorder point,
+/// deliveries and what passes its date; the title says when it runs out.
 std::unique_ptr<QChart> draw_stock(const forecast::Forecast& forecast,
                                    const forecast::ItemForecast& item, const QPalette& palette);
 

@@ -89,18 +89,34 @@ NumberTable use_table(const Forecast& forecast, const ItemForecast& item) {
 
 NumberTable stock_table(const Forecast& forecast, const ItemForecast& item) {
   NumberTable table{{spoken("Week from"), spoken("Received"), spoken("Used"), spoken("Short"),
-                     spoken("Past date"), spoken("Left at the end"), spoken("90 % band"),
-                     spoken("Short by then, %")},
+                     spoken("Past date"), spoken("Left at the end"), spoken("50 % band"),
+                     spoken("90 % band"), spoken("Short by then, %")},
                     {}};
   if (!item.shelf) return table;
   for (std::size_t week = 0; week < item.shelf->weeks.size(); ++week) {
     const auto& shelf = item.shelf->weeks[week];
-    const Band left = band_of(shelf.left);
+    const Band& left = shelf.band;
     table.rows.push_back({week_from(forecast, week), number(shelf.received), number(shelf.used),
                           number(shelf.short_of), number(shelf.wasted), number(left.mean),
-                          range(left.low90, left.high90), number(100 * shelf.run_out)});
+                          range(left.low50, left.high50), range(left.low90, left.high90),
+                          number(100 * shelf.run_out)});
   }
   return table;
+}
+
+QString run_out_words(const Forecast& forecast, const forecast::ShelfForecast& shelf) {
+  const auto& days = shelf.run_out_days;
+  const auto date = [&](std::size_t i) { return date_of_day(forecast.first_day + days[i]); };
+  constexpr std::size_t middle = forecast::run_out_chances.size() / 2;
+  if (days.empty()) return spoken("Lasts to the end of these weeks in 19 of 20 cases.");
+  if (days.size() <= middle) {
+    return spoken("May run out from {1} on (5 %), though more likely it lasts.", {date(0)});
+  }
+  if (days.size() < forecast::run_out_chances.size()) {
+    return spoken("Runs out on {1} (even odds), from {2} on (5 %).", {date(middle), date(0)});
+  }
+  return spoken("Runs out on {1} (even odds), from {2} (5 %) to {3} (95 %).",
+                {date(middle), date(0), date(days.size() - 1)});
 }
 
 NumberTable cost_table(const Forecast& forecast) {

@@ -11,6 +11,8 @@ NumberTable items_table(const forecast::Forecast& forecast);
 /// One row for each week of one item.
 NumberTable use_table(const forecast::Forecast& forecast, const forecast::ItemForecast& item);
 NumberTable stock_table(const forecast::Forecast& forecast, const forecast::ItemForecast& item);
+/// The day on which an item runs out and how sure that is, if nothing more is ordered.
+QString run_out_words(const forecast::Forecast& forecast, const forecast::ShelfForecast& shelf);
 /// Items by what they cost, the dearest first.
 NumberTable cost_table(const forecast::Forecast& forecast);
 /// Every item as it was used by what the cases record, against what was planned for the same days.

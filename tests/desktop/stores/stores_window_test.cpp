@@ -304,6 +304,21 @@ TEST_F(StoresWindowTest, SavesTheLegendInWholeWords) {
   }
 }
 
+TEST_F(StoresWindowTest, TheStockChartHasBothBandsAndTheRunOutDay) {
+  open();
+  auto& pane = page<ChartPane>("Stock");
+  const QString path = folder_.filePath("stock.svg");
+  ASSERT_EQ(pane.save_to(path), "");
+  QFile svg(path);
+  ASSERT_TRUE(svg.open(QIODevice::ReadOnly));
+  const QByteArray drawn = svg.readAll();
+  for (const char* words : {"90 % band", "50 % band", "reorder point"}) {
+    EXPECT_TRUE(drawn.contains(QByteArray(">") + words)) << words;
+  }
+  EXPECT_TRUE(drawn.contains("un out from") || drawn.contains("Runs out on") ||
+              drawn.contains("Lasts to the end"));
+}
+
 TEST_F(StoresWindowTest, PrintsAChart) {
   open();
   const QString path = folder_.filePath("use.pdf");
