@@ -305,8 +305,11 @@ TEST_F(StoresWindowTest, SavesTheLegendInWholeWords) {
 }
 
 TEST_F(StoresWindowTest, TheStockChartHasBothBandsAndTheRunOutDay) {
+  put("stock.csv", stock);
+  EXPECT_EQ(window_.open_stock(folder_.filePath("stock.csv")), "");
   open();
   auto& pane = page<ChartPane>("Stock");
+  pane.items().setCurrentText("Port with tubing");
   const QString path = folder_.filePath("stock.svg");
   ASSERT_EQ(pane.save_to(path), "");
   QFile svg(path);
