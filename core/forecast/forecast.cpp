@@ -12,8 +12,7 @@ namespace {
 
 using dressing::Severity;
 
-constexpr double run_out_worth_a_word = run_out_chances.front();
-constexpr std::size_t middle_day = 2;  ///< of run_out_chances: even odds
+constexpr std::size_t even_odds = run_out_chances.size() / 2;
 
 const ShelfItem* line_of(const Shelf& stock, const std::string& item) {
   const auto line = std::ranges::find(stock, item, &ShelfItem::item);
@@ -80,19 +79,7 @@ class Forecaster {
   void remark(const ItemForecast& item) {
     const ShelfForecast& shelf = *item.shelf;
     const std::string name = supplies::shown_name(item.item);
-    if (shelf.weeks.back().run_out >= run_out_worth_a_word && !shelf.run_out_days.empty()) {
-      const auto& days = shelf.run_out_days;  // the first is the one with this chance
-      const std::vector<Insert> inserts{name, day(days.front()), format_number(shelf.short_of, 1),
-                                        days.size() > middle_day ? day(days[middle_day]) : ""};
-      add(Severity::warning, "stock-runs-out",
-          days.size() > middle_day
-              ? say("{1}: may run out from {2} on, more likely than not by {4} if nothing more is "
-                    "ordered; expected to be short by {3} in all.",
-                    inserts)
-              : say("{1}: may run out from {2} on if nothing more is ordered; expected to be short "
-                    "by {3} in all.",
-                    inserts));
-    }
+    remark_run_out(name, shelf);
     if (shelf.wasted_at_start > 0) {
       add(Severity::warning, "stock-past-date",
           say("{1}: {2} on the shelf are past their date. Take them off it.",
@@ -110,7 +97,34 @@ class Forecaster {
     }
   }
 
-  std::string day(int from_first) const { return date_of_day(settings_.first_day + from_first); }
+  /// The day and how far it is in doubt, as far as the forecast reaches.
+  void remark_run_out(const std::string& name, const ShelfForecast& shelf) {
+    const auto& days = shelf.run_out_days;
+    if (days.empty()) return;
+    const auto dated = [&](std::size_t chance) {
+      return chance < days.size() ? date_of_day(settings_.first_day + days[chance]) : "";
+    };
+    const std::vector<Insert> inserts{name, dated(0), format_number(shelf.short_of, 1),
+                                      dated(even_odds), dated(run_out_chances.size() - 1)};
+    std::string text;
+    if (days.size() == run_out_chances.size()) {
+      text =
+          say("{1}: runs out on {4} (even odds), from {2} (5 %) to {5} (95 %), if nothing more "
+              "is ordered; expected to be short by {3} in all.",
+              inserts);
+    } else if (days.size() > even_odds) {
+      text =
+          say("{1}: runs out on {4} (even odds), from {2} on (5 %), if nothing more is ordered; "
+              "expected to be short by {3} in all.",
+              inserts);
+    } else {
+      text =
+          say("{1}: may run out from {2} on (5 %), though more likely it lasts, if nothing more "
+              "is ordered; expected to be short by {3} in all.",
+              inserts);
+    }
+    add(Severity::warning, "stock-runs-out", text);
+  }
 
   void total() {
     for (const ItemForecast& item : result_.items) {

@@ -55,6 +55,10 @@ ChartPane::ChartPane(const QString& name, bool by_item, Draw draw, List list, QW
       table_(new SortedTable(spoken("{1}, as numbers", {name}), this)) {
   told_->setObjectName("chart_told");
   told_->setTextFormat(Qt::PlainText);
+  told_->setWordWrap(true);
+  // Always the room of two lines: the chart does not jump under the mouse.
+  told_->setMinimumHeight(2 * told_->fontMetrics().lineSpacing());
+  told_->setAlignment(Qt::AlignLeft | Qt::AlignTop);
   view_->setAccessibleName(spoken("{1}, drawn", {name}));
   view_->setMinimumHeight(180);
   auto* split = new QSplitter(Qt::Vertical, this);
@@ -139,12 +143,15 @@ void ChartPane::tell_row(int row) {
     const NumberTable& numbers = table_->table();
     const auto& cells = numbers.rows.at(static_cast<std::size_t>(row));
     for (qsizetype i = 0; i < numbers.titles.size(); ++i) {
-      figures << numbers.titles[i] + " " + cells.at(static_cast<std::size_t>(i)).text();
+      const QString figure = cells.at(static_cast<std::size_t>(i)).text();
+      if (!figure.isEmpty()) figures << numbers.titles[i] + " " + figure;
     }
+    if (!numbers.remark.isEmpty()) figures << numbers.remark;
     table_->choose(row);
   }
-  view_->setAccessibleDescription(figures.join("   "));
-  told_->setText(row >= 0 ? figures.join("   ") : hint());
+  const QString told = figures.join("   ");
+  view_->setAccessibleDescription(told);
+  told_->setText(row >= 0 ? told : hint());
 }
 
 /// On paper the ground is light, whatever the screen has. A view that was never shown is not laid

@@ -31,16 +31,18 @@ const QColor blue(0, 114, 178), sky_blue(86, 180, 233), vermillion(213, 94, 0), 
 
 /// The axis has room for so many, so that its marks are whole pieces.
 constexpr double least_pieces = 5;
+/// Weeks of bare ground beside a mark that begins before the first week's end.
+constexpr double ground_beside = 0.05;
 /// On a bar: whole units of money, as many as there may be.
 constexpr int digits_of_cost = 9;
 
 /// The band that holds 90 %: nearer to the ground than the one that holds 50 %. Tints, since the
 /// dots of a pattern get lost in print.
 QColor wide_band(const QPalette& palette) {
-  return is_dark(palette) ? blue.darker(200) : sky_blue.lighter(155);
+  return is_dark(palette) ? blue.darker(130) : sky_blue.lighter(145);
 }
 QColor narrow_band(const QPalette& palette) {
-  return is_dark(palette) ? blue.lighter(120) : sky_blue.darker(110);
+  return is_dark(palette) ? blue.lighter(150) : sky_blue.darker(110);
 }
 QColor edge_of(const QColor& band) {
   return band.lightness() > 128 ? band.darker(150) : band.lighter(170);
@@ -131,9 +133,28 @@ class WeekChart {
     add(name, marks);
   }
 
+  /// Along the ground, between two places on the axis of weeks.
+  void add_span(const QString& name, const QPen& pen, double from, double to) {
+    auto* span = new QLineSeries;
+    span->append(from, 0);
+    span->append(to, 0);
+    span->setPen(pen);
+    add(name, span);
+    weeks_->setMin(std::min(weeks_->min(), from - ground_beside));
+  }
+
+  /// From the ground to the top, once that is known.
+  void add_upright(const QString& name, const QPen& pen, double at) {
+    upright_ = new QLineSeries;
+    upright_->append(at, 0);
+    upright_->setPen(pen);
+    add(name, upright_);
+  }
+
   std::unique_ptr<QChart> taken() {
     pieces_->setRange(0, std::max(least_pieces, highest_ * 1.05));
     pieces_->applyNiceNumbers();
+    if (upright_ != nullptr) upright_->append(upright_->at(0).x(), pieces_->max());
     return std::move(chart_);
   }
 
@@ -150,8 +171,26 @@ class WeekChart {
   std::unique_ptr<QChart> chart_;
   QValueAxis* weeks_;
   QValueAxis* pieces_;
+  QLineSeries* upright_ = nullptr;
   double highest_ = 0;
 };
+
+/// Where the end of a day, counted from 0, lies on the axis of weeks: a week's end is its number.
+double place_of(int day) { return (day + 1) / 7.0; }
+
+/// The day by which it is short as likely as not, and from where to where nine in ten such days
+/// lie; as far as the forecast reaches.
+void add_run_out(const std::vector<int>& days, int weeks, QColor ink, WeekChart& chart) {
+  if (days.empty()) return;
+  const bool ends = days.size() == forecast::run_out_chances.size();
+  chart.add_span(ends ? spoken("runs out, 5 to 95 %") : spoken("runs out, from 5 % on"),
+                 QPen(ink, 8, Qt::SolidLine, Qt::FlatCap), place_of(days.front()),
+                 ends ? std::max(place_of(days.back()), place_of(days.front() + 1)) : weeks + 0.5);
+  constexpr std::size_t even_odds = forecast::run_out_chances.size() / 2;
+  if (days.size() <= even_odds) return;
+  chart.add_upright(spoken("runs out, even odds"), QPen(ink, 2, Qt::DashDotLine),
+                    place_of(days[even_odds]));
+}
 
 template <typename Week, typename Value>
 std::vector<Value> each(const std::vector<Week>& weeks, Value (*of)(const Week&)) {
@@ -206,6 +245,7 @@ std::unique_ptr<QChart> draw_stock(const Forecast& forecast, const ItemForecast&
                   each<ShelfWeek, double>(weeks, [](const ShelfWeek& w) { return w.received; }));
   chart.add_marks(spoken("past its date"), QScatterSeries::MarkerShapeRectangle, vermillion,
                   each<ShelfWeek, double>(weeks, [](const ShelfWeek& w) { return w.wasted; }));
+  add_run_out(item.shelf->run_out_days, forecast.weeks, palette.color(QPalette::Text), chart);
   return chart.taken();
 }
 

@@ -3,19 +3,23 @@
 #include <QLabel>
 #include <QPushButton>
 #include <QVBoxLayout>
-#include <cmath>
-#include <utility>
+#include <algorithm>
 
 #include "app/desktop/fields/limited_field.h"
 #include "app/wording/spoken.h"
 #include "core/base/numbers.h"
+#include "core/practice/limits.h"
 
 namespace drapewright::desktop {
 namespace {
 
 constexpr int least_height = 28;
-/// The field of the rate has two decimals.
-constexpr double rounding = 0.005;
+
+/// The field of the rate takes no other.
+double within_limits(double per_week) {
+  const practice::Limit& limit = practice::limit("extra_dressings_per_week");
+  return std::clamp(per_week, limit.minimum, limit.maximum);
+}
 
 QPushButton* button(const char* name, QWidget* parent) {
   auto* button = new QPushButton(parent);
@@ -28,6 +32,7 @@ QPushButton* button(const char* name, QWidget* parent) {
 
 CorrectionBox::CorrectionBox(QWidget* parent)
     : QWidget(parent),
+      taken_(kept_rate()),
       words_(quiet_text({}, this)),
       accept_(button("stores_correct", this)),
       back_(button("stores_correct_back", this)) {
@@ -43,9 +48,21 @@ CorrectionBox::CorrectionBox(QWidget* parent)
 }
 
 void CorrectionBox::show_recorded(const forecast::RecordedUse& recorded, double rate) {
-  setVisible(recorded.days > 0);
-  if (recorded.days == 0) return;
   rate_ = rate;
+  if (taken_ && !is_same_rate(rate, taken_->per_week)) keep_rate(taken_ = std::nullopt);
+  setVisible(recorded.days > 0 || taken_);
+  accept_->setVisible(recorded.days > 0);
+  back_->setVisible(taken_.has_value());
+  if (taken_) back_->setText(spoken("&Back to {1} a week", {format_number(taken_->before, 2)}));
+  if (recorded.days > 0) {
+    show_offer(recorded);
+  } else if (taken_) {
+    words_->setText(spoken("Extra dressings: {1} a week, taken over from what was recorded.",
+                           {format_number(taken_->per_week, 2)}));
+  }
+}
+
+void CorrectionBox::show_offer(const forecast::RecordedUse& recorded) {
   offered_ = extra_rate_of(recorded);
   words_->setText(spoken(
       "{1} recorded for {2} planned ({3} %). As extra dressings: {4} a week (95 %: {5} to {6}).",
@@ -53,22 +70,24 @@ void CorrectionBox::show_recorded(const forecast::RecordedUse& recorded, double 
        (recorded.bias() < 0 ? "" : "+") + format_number(100 * recorded.bias(), 0),
        format_number(offered_.per_week, 2), format_number(offered_.low, 2),
        format_number(offered_.high, 2)}));
-  const bool taken_over = std::abs(rate - offered_.per_week) <= rounding;
-  if (!taken_over) before_.reset();
+  const bool taken_over = is_same_rate(rate_, within_limits(offered_.per_week));
   accept_->setText(taken_over ? spoken("This rate is taken over") : spoken("Take over this &rate"));
   accept_->setEnabled(!taken_over);
-  back_->setVisible(before_.has_value());
-  if (before_) back_->setText(spoken("&Back to {1} a week", {format_number(*before_, 2)}));
 }
 
+/// Back is to what the user had put there, however often a rate was taken over since.
 void CorrectionBox::accept() {
-  const double before = rate_;
-  emit rate_chosen(offered_.per_week);
-  before_ = before;
+  const double before = taken_ ? taken_->before : rate_;
+  taken_ = TakenOverRate{within_limits(offered_.per_week), before};
+  keep_rate(taken_);
+  emit rate_chosen(taken_->per_week);
 }
 
 void CorrectionBox::go_back() {
-  if (before_) emit rate_chosen(*std::exchange(before_, std::nullopt));
+  if (!taken_) return;
+  const double before = taken_->before;
+  keep_rate(taken_ = std::nullopt);
+  emit rate_chosen(before);
 }
 
 }  // namespace drapewright::desktop

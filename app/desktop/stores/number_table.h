@@ -19,6 +19,7 @@ struct NumberTable {
   };
   QStringList titles;
   std::vector<std::vector<Cell>> rows;
+  QString remark = {};  ///< on all of it, for people: told with every row; not in the CSV
 
   QByteArray as_csv() const;  ///< numbers with a decimal point
 };

@@ -22,6 +22,7 @@
 #include "app/desktop/stores/charts.h"
 #include "app/desktop/stores/correction_box.h"
 #include "app/desktop/stores/forecast_form.h"
+#include "app/desktop/stores/kept_rate.h"
 #include "app/desktop/stores/shelf_page.h"
 #include "app/desktop/stores/sorted_table.h"
 #include "app/desktop/stores/tables.h"
@@ -55,6 +56,7 @@ StoresWindow::StoresWindow(int first_day, QWidget* parent)
   later_.setSingleShot(true);
   later_.setInterval(pause_before_forecast_ms);
   form_ = new ForecastForm(this);
+  if (const auto rate = kept_rate()) form_->set_extra_dressings(rate->per_week);
   build_pages();
   auto* split = new QSplitter(this);
   split->addWidget(build_side());
@@ -281,7 +283,7 @@ void StoresWindow::take(const std::shared_ptr<const CaseloadResult>& result) {
 void StoresWindow::show_totals() {
   const QString stock = stock_in_words();
   if (!result_ || !result_->problem.isEmpty()) {
-    correction_->hide();
+    correction_->show_recorded({}, form_->extra_dressings());
     totals_->setText((result_ ? result_->problem
                               : spoken("Open a folder of cases to see what "
                                        "they will use.")) +

@@ -4,6 +4,7 @@
 
 #include "app/wording/spoken.h"
 #include "core/base/calendar.h"
+#include "core/base/numbers.h"
 #include "core/base/say.h"
 #include "core/supplies/stock_item.h"
 
@@ -27,6 +28,19 @@ Cell week_from(const Forecast& forecast, std::size_t week) {
 
 /// "12 to 19"
 Cell range(int low, int high) { return text(say("{1} to {2}", {low, high})); }
+
+/// "2026-03-14 (5 %), 2026-03-16 (25 %)": those of the chances that the week reaches.
+Cell run_out_days_in(const Forecast& forecast, const forecast::ShelfForecast& shelf, int week) {
+  std::string days;
+  for (std::size_t i = 0; i < shelf.run_out_days.size(); ++i) {
+    const int day = shelf.run_out_days[i];
+    if (day / 7 != week) continue;
+    days += (days.empty() ? "" : ", ") +
+            say("{1} ({2} %)", {date_of_day(forecast.first_day + day),
+                                format_short(100 * forecast::run_out_chances[i], 0)});
+  }
+  return text(days);
+}
 
 std::string codes_of(const forecast::PatientSummary& patient) {
   std::string words;
@@ -90,16 +104,18 @@ NumberTable use_table(const Forecast& forecast, const ItemForecast& item) {
 NumberTable stock_table(const Forecast& forecast, const ItemForecast& item) {
   NumberTable table{{spoken("Week from"), spoken("Received"), spoken("Used"), spoken("Short"),
                      spoken("Past date"), spoken("Left at the end"), spoken("50 % band"),
-                     spoken("90 % band"), spoken("Short by then, %")},
+                     spoken("90 % band"), spoken("Short by then, %"), spoken("Run-out days")},
                     {}};
   if (!item.shelf) return table;
+  table.remark = run_out_words(forecast, *item.shelf);
   for (std::size_t week = 0; week < item.shelf->weeks.size(); ++week) {
     const auto& shelf = item.shelf->weeks[week];
     const Band& left = shelf.band;
     table.rows.push_back({week_from(forecast, week), number(shelf.received), number(shelf.used),
                           number(shelf.short_of), number(shelf.wasted), number(left.mean),
                           range(left.low50, left.high50), range(left.low90, left.high90),
-                          number(100 * shelf.run_out)});
+                          number(100 * shelf.run_out),
+                          run_out_days_in(forecast, *item.shelf, static_cast<int>(week))});
   }
   return table;
 }

@@ -2,6 +2,8 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
 #include "core/base/error.h"
 #include "tests/unit/forecast/cases.h"
 
@@ -51,6 +53,23 @@ TEST(Forecast, SaysWhatRunsOutAndWhatExpires) {
   stock[1].lots[0].expires.reset();
   EXPECT_FALSE(has_finding(forecast(stock).findings, "stock-runs-out"));
   EXPECT_FALSE(has_finding(forecast(stock).findings, "stock-will-expire"));
+}
+
+TEST(Forecast, SaysTheRunOutDayWithItsSpread) {
+  Settings settings = certain();
+  settings.extra_dressings_per_week = 2;
+  const Shelf stock{{.item = "Film", .lots = {{.quantity = 6}}}};
+  const Forecast value = forecast(stock, settings);
+  const auto& days = item(value, "Film").shelf->run_out_days;
+  ASSERT_EQ(days.size(), 5u);
+  ASSERT_LT(days.front(), days.back());
+  const auto date = [&](std::size_t i) { return date_of_day(tests::first_day + days[i]); };
+  const auto found = std::ranges::find(value.findings, "stock-runs-out", &dressing::Finding::code);
+  ASSERT_NE(found, value.findings.end());
+  EXPECT_NE(found->text.find("runs out on " + date(2) + " (even odds), from " + date(0) +
+                             " (5 %) to " + date(4) + " (95 %)"),
+            std::string::npos)
+      << found->text;
 }
 
 TEST(Forecast, BandsLieInOrder) {
