@@ -96,11 +96,11 @@ void ShelfPage::build_empty_hint() {
   auto* start = button(spoken("Start with the pro&gram's own list"), "shelf_start", empty_);
   auto* line = new QHBoxLayout(empty_);
   line->setContentsMargins(0, 0, 0, 0);
-  line->addWidget(
-      new QLabel(spoken("The shelf is empty. Import a stock list, or take the program's "
-                        "list with none of anything and receive what you have."),
-                 empty_),
-      1);
+  auto* hint = new QLabel(spoken("The shelf is empty. Import a stock list, or take the program's "
+                                 "list with none of anything and receive what you have."),
+                          empty_);
+  hint->setWordWrap(true);
+  line->addWidget(hint, 1);
   line->addWidget(start);
   empty_->hide();
   connect(start, &QPushButton::clicked, this, [this] {

@@ -1,6 +1,7 @@
 #include "app/desktop/stores/tables.h"
 
 #include <algorithm>
+#include <map>
 
 #include "app/wording/spoken.h"
 #include "core/base/calendar.h"
@@ -29,15 +30,20 @@ Cell week_from(const Forecast& forecast, std::size_t week) {
 /// "12 to 19"
 Cell range(int low, int high) { return text(say("{1} to {2}", {low, high})); }
 
-/// "2026-03-14 (5 %), 2026-03-16 (25 %)": those of the chances that the week reaches.
+/// "2026-03-14 (5, 25 %), 2026-03-16 (50 %)": of the run-out days those that lie in the week, each
+/// with the chances that it reaches.
 Cell run_out_days_in(const Forecast& forecast, const forecast::ShelfForecast& shelf, int week) {
-  std::string days;
+  std::map<int, std::string> chances;
   for (std::size_t i = 0; i < shelf.run_out_days.size(); ++i) {
     const int day = shelf.run_out_days[i];
     if (day / 7 != week) continue;
+    std::string& of_day = chances[day];
+    of_day += (of_day.empty() ? "" : ", ") + format_short(100 * forecast::run_out_chances[i], 0);
+  }
+  std::string days;
+  for (const auto& [day, of_day] : chances) {
     days += (days.empty() ? "" : ", ") +
-            say("{1} ({2} %)", {date_of_day(forecast.first_day + day),
-                                format_short(100 * forecast::run_out_chances[i], 0)});
+            say("{1} ({2} %)", {date_of_day(forecast.first_day + day), of_day});
   }
   return text(days);
 }
