@@ -60,4 +60,19 @@ std::string along_clock(double direction_deg, const dressing::Plan& plan) {
   return say("along {1} to {2} o'clock", {std::max(hour, other), std::min(hour, other)});
 }
 
+std::string stops_in_words(const dressing::Plan& plan) {
+  const auto stops =
+      std::ranges::count(plan.findings, dressing::Severity::stop, &dressing::Finding::severity);
+  if (stops == 0) return {};
+  return count_of(
+      static_cast<int>(stops),
+      "The plan has {1} finding that says STOP: read it on the plan sheet before you begin.",
+      "The plan has {1} findings that say STOP: read them on the plan sheet before you begin.");
+}
+
+std::string with_stops(const std::string& line, const dressing::Plan& plan) {
+  const std::string stops = stops_in_words(plan);
+  return stops.empty() ? line : line + "\n" + stops;
+}
+
 }  // namespace drapewright::report

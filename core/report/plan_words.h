@@ -22,6 +22,12 @@ std::string in_words(const dressing::Figure& figure, const std::string& unit);
 /// "(0.3, 3.6) cm", not to be broken.
 std::string in_words(geometry::Point point);
 
+/// "The plan has 1 finding that says STOP: ..."; empty where it has none. For pages that are used
+/// without the plan sheet.
+std::string stops_in_words(const dressing::Plan& plan);
+/// The same as a line of its own below another.
+std::string with_stops(const std::string& line, const dressing::Plan& plan);
+
 /// "STOP".
 std::string upper(std::string_view word);
 

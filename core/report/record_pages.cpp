@@ -51,13 +51,8 @@ class RecordSheet {
  private:
   /// A plan that says stop is not carried out before it was looked at.
   void add_stops() {
-    const auto stops =
-        std::ranges::count(plan_.findings, dressing::Severity::stop, &dressing::Finding::severity);
-    if (stops == 0) return;
-    const std::string words = count_of(
-        static_cast<int>(stops),
-        "The plan has {1} finding that says STOP: read it on the plan sheet before you begin.",
-        "The plan has {1} findings that say STOP: read them on the plan sheet before you begin.");
+    const std::string words = stops_in_words(plan_);
+    if (words.empty()) return;
     const double width = flow_->page_width() - 4;
     const double height = paragraph_height(width, words, {.bold = true}) + 3;
     flow_->across(height + 2, [&](Page& page, Point at) {
@@ -110,16 +105,23 @@ class RecordSheet {
     add_blanks({say("Pressure, mmHg"), say("Canister at, mL"), say("Fluid, colour")});
   }
 
+  /// In the order of the work: the old dressing is counted out before the new one is counted in.
   void add_counts() {
-    flow_->heading(say("Count"));
+    flow_->heading(say("Count out: the dressing that comes off"));
     flow_->keep();
-    add_blanks({say("Pieces that went IN"), say("Counted by")});
-    add_blanks({say("At removal: pieces that came OUT"), say("Counted by")});
-    flow_->box_row(say("As many came out as went in."));
+    add_blanks({say("Pieces by its label"), say("Pieces that came OUT"), say("Counted by")});
+    flow_->box_row(say("As many came out as its label says."));
     flow_->box_row(
         say("NOT as many: stop. Find the difference before the next dressing goes on, "
             "and tell the prescriber."));
     flow_->keep();
+    flow_->heading(say("Count in: the dressing that goes on"));
+    flow_->keep();
+    add_blanks({say("Pieces that went IN"), say("Counted by"), say("Next change by")});
+    flow_->paragraph(say("Planned: {1}. Where another number went in, say why:",
+                         {count_of(plan_.fill.piece_count, "piece", "pieces")}));
+    flow_->keep();
+    add_blanks({say("Why")});
   }
 
   void add_dressings() {
@@ -183,10 +185,10 @@ constexpr double label_width_mm = 59, label_height_mm = 49, label_inside_mm = 3;
 /// What one label says; empty: a line to write on.
 struct LabelText {
   std::string count, put_on, next_change;
+  std::string reminder;  ///< of what must come out
 };
 
-void draw_label(Page& page, Point corner, const std::string& case_label, int planned,
-                const LabelText& label) {
+void draw_label(Page& page, Point corner, const std::string& case_label, const LabelText& label) {
   const Point end{corner.x + label_width_mm, corner.y + label_height_mm};
   page.box({corner, end});
   const double x = corner.x + label_inside_mm, right = end.x - label_inside_mm;
@@ -206,22 +208,24 @@ void draw_label(Page& page, Point corner, const std::string& case_label, int pla
   row(say("Put on"), label.put_on, {.bold = true});
   row(say("Next change by"), label.next_change, {.bold = true});
   const TextLook small{.size_mm = least_text_mm};
-  y = page.paragraph(
-      {x, y - 4.5}, right - x,
-      say("Planned: {1}. As many must come out.", {count_of(planned, "piece", "pieces")}), small);
+  y = page.paragraph({x, y - 4.5}, right - x, label.reminder, small);
   page.paragraph({x, y}, right - x, case_label, small);
 }
 
 /// The filled-in one first, then blank ones for the rest of the course.
-std::vector<LabelText> label_texts(const CourseLog& log) {
+std::vector<LabelText> label_texts(const CourseLog& log, int planned) {
   std::vector<LabelText> labels;
   const bool is_on = !log.dressings.empty() && log.dressings.back().count == PieceCount::still_on;
   if (is_on) {
     const LoggedDressing& newest = log.dressings.back();
-    labels.push_back({std::to_string(newest.placed), newest.date, log.next_change});
+    labels.push_back({std::to_string(newest.placed), newest.date, log.next_change,
+                      say("Dressing {1}, on already. All {2} must come out.",
+                          {newest.number, count_of(newest.placed, "piece", "pieces")})});
   }
   const int left = std::max(1, log.planned - static_cast<int>(log.dressings.size()));
-  labels.resize(labels.size() + static_cast<std::size_t>(left));
+  const LabelText blank{.reminder = say("All that went in must come out. The plan has {1}.",
+                                        {count_of(planned, "piece", "pieces")})};
+  labels.resize(labels.size() + static_cast<std::size_t>(left), blank);
   return labels;
 }
 
@@ -256,20 +260,21 @@ Document label_page(const dressing::Plan& plan, const CourseLog& log, const Page
   Document document{.title = say("Labels for the dressing: {1}, {2}", {plan.label, plan.date}),
                     .date = options.today};
   Page page(size_of(options.paper));
-  const geometry::Box room = frame(
-      page, {say("Labels for the dressing"), case_line(plan.label, plan.date, options.today)});
+  const geometry::Box room =
+      frame(page, {say("Labels for the dressing"),
+                   with_stops(case_line(plan.label, plan.date, options.today), plan)});
   const double top = page.paragraph(room.low, room.width(),
                                     say("Cut along the lines. Stick one on every dressing, beside "
                                         "the port and not over an edge of "
                                         "the film."));
   const int columns = static_cast<int>(room.width() / label_width_mm);
   const int rows = static_cast<int>((room.high.y - top - 2) / label_height_mm);
-  std::vector<LabelText> labels = label_texts(log);
+  std::vector<LabelText> labels = label_texts(log, plan.fill.piece_count);
   labels.resize(std::min(labels.size(), static_cast<std::size_t>(columns * rows)));
   for (std::size_t i = 0; i < labels.size(); ++i) {
     const auto column = static_cast<int>(i) % columns, row = static_cast<int>(i) / columns;
     draw_label(page, {room.low.x + column * label_width_mm, top + 2 + row * label_height_mm},
-               plan.label, plan.fill.piece_count, labels[i]);
+               plan.label, labels[i]);
   }
   document.pages.push_back(page.finish(document.title, say("Labels to be cut out.")));
   number_pages(document);

@@ -10,6 +10,7 @@
 #include "core/geometry/distance.h"
 #include "core/geometry/measures.h"
 #include "core/report/page.h"
+#include "core/report/plan_words.h"
 #include "core/report/scale_map.h"
 #include "core/report/text_size.h"
 #include "core/report/tiling.h"
@@ -112,9 +113,10 @@ class TemplatePages {
 
   /// Heading, foot and check bars. @returns the room that is left
   Box prepare(Page& page, bool mirrored) const {
-    const Box room = frame(page, {mirrored ? say("Cutting templates, life size 1:1, MIRRORED")
-                                           : say("Cutting templates, life size 1:1"),
-                                  case_line(plan_.label, plan_.date, options_.page.today)});
+    const Box room =
+        frame(page, {mirrored ? say("Cutting templates, life size 1:1, MIRRORED")
+                              : say("Cutting templates, life size 1:1"),
+                     with_stops(case_line(plan_.label, plan_.date, options_.page.today), plan_)});
     return draw_check_bars(page, room, options_.printer);
   }
 
