@@ -16,11 +16,13 @@
 #include <QTableWidget>
 #include <QTest>
 
+#include "app/desktop/document/case_document.h"
 #include "app/desktop/pages/page_desk.h"
 #include "app/desktop/stores/stores_window.h"
 #include "app/desktop/tools/tracing_desk.h"
 #include "app/desktop/window/drawing_pane.h"
 #include "app/wording/spoken.h"
+#include "core/dressing/course_log.h"
 #include "core/geometry/measures.h"
 #include "tests/desktop/window_driver.h"
 
@@ -113,7 +115,10 @@ TEST(InGerman, EveryDemoIsGermanWithItsPlan) {
                            "two-wounds-one-film.json", "risk-factors.json"}) {
     WindowDriver driver;
     ASSERT_TRUE(driver.open_demo_file(demo)) << demo;
-    driver.click("record_put_on");
+    driver.document().edit("record", {}, [](wound::Case& value) {
+      dressing::record_change(value, {.date = "2026-11-24", .placed = 2});
+    });
+    driver.settle();
     auto* tabs = driver.window().findChildren<QTabWidget*>().at(1);
     tabs->setCurrentIndex(1);
     QTest::qWait(50);

@@ -7,6 +7,7 @@
 #include <QTest>
 #include <algorithm>
 
+#include "app/desktop/document/case_document.h"
 #include "tests/desktop/window_driver.h"
 
 namespace drapewright::desktop_test {
@@ -24,6 +25,10 @@ struct RecordTest : testing::Test {
   bool has_finding(const char* code) {
     const auto& findings = driver.window().result().plan->findings;
     return std::ranges::find(findings, code, &dressing::Finding::code) != findings.end();
+  }
+  /// @return what was asked
+  QString put_on(const QString& answer) {
+    return answering("record_doubt", clicking(answer), [&] { driver.click("record_put_on"); });
   }
   const auto& applications() { return driver.document().value().applications; }
 
@@ -50,13 +55,30 @@ TEST_F(RecordTest, AChangeThatDiffersIsAStop) {
       << text("record_advice").toStdString();
   driver.type("record_in", "2");
   driver.type("record_note", "edge moist");
-  driver.click("record_put_on");
+  put_on("Cancel");
+  EXPECT_EQ(applications().size(), 1u) << "a difference is asked about";
+  EXPECT_TRUE(put_on("Write it down").contains("3 pieces went in and 2 came out"));
   driver.settle();
   ASSERT_EQ(applications().size(), 2u);
   EXPECT_EQ(applications()[0].pieces_removed, 2);
   EXPECT_EQ(applications()[1].note, "edge moist");
   EXPECT_TRUE(has_finding("count-mismatch"));
   EXPECT_TRUE(cell(0, 4).startsWith("DIFFERS"));
+}
+
+TEST_F(RecordTest, AsksWhereNothingWasCountedOut) {
+  driver.click("record_put_on");
+  EXPECT_TRUE(put_on("Cancel").contains("was not counted"));
+  EXPECT_EQ(applications().size(), 1u);
+}
+
+TEST_F(RecordTest, AsksWhereThePlanSaysStop) {
+  driver.document().edit("tunnel", {}, [](wound::Case& value) {
+    value.current().wounds[0].tunnels = {{.clock = 2, .length_cm = 3}};
+  });
+  driver.settle();
+  EXPECT_TRUE(put_on("Cancel").contains("STOP"));
+  EXPECT_TRUE(applications().empty());
 }
 
 TEST_F(RecordTest, EndsACourse) {

@@ -419,5 +419,34 @@ TEST_F(TracingTest, ADrawingBecomesWhatWasChosen) {
   EXPECT_EQ(wound().islands_cm.size(), 1U);
 }
 
+TEST_F(TracingTest, ADraftWaitsWhileAnotherToolIsInHand) {
+  take_up("corners");
+  click({0, 0});
+  click({4, 0});
+  take_up("look");
+  EXPECT_TRUE(desk().has_draft());
+  EXPECT_TRUE(view.isVisible()) << "the start page does not cover it";
+  take_up("corners");
+  click({4, 4});
+  QTest::keyClick(&view, Qt::Key_Return);
+  driver.settle();
+  ASSERT_EQ(wounds(), 1u);
+  EXPECT_EQ(wound().outline_cm.size(), 3u);
+  EXPECT_FALSE(desk().has_draft());
+}
+
+TEST_F(TracingTest, AHeldOutlineIsNotLostByAnotherTool) {
+  take_up("corners");
+  for (const Point p : {Point{0, 0}, Point{4, 4}, Point{4, 0}, Point{0, 4}}) click(p);
+  QTest::keyClick(&view, Qt::Key_Return);
+  ASSERT_TRUE(desk().held());
+  take_up("points");
+  EXPECT_TRUE(desk().held());
+  EXPECT_EQ(desk().tool(), Tool::corners);
+  desk().abandon();
+  take_up("points");
+  EXPECT_EQ(desk().tool(), Tool::points);
+}
+
 }  // namespace
 }  // namespace drapewright::desktop_test

@@ -65,6 +65,7 @@ void CountBanner::show_weights() {
   weights_->setText(parts.join(", "));
   weights_->setVisible(!parts.isEmpty());
   mark_->setVisible(!parts.isEmpty());
+  count_->setPalette(palette());
   if (findings_.empty()) return;
   const Severity gravest =
       std::ranges::min_element(findings_, {}, &dressing::Finding::severity)->severity;
@@ -73,6 +74,7 @@ void CountBanner::show_weights() {
   QPalette own = palette();
   own.setColor(QPalette::WindowText, severity_ink(gravest, palette()));
   weights_->setPalette(own);
+  if (gravest == Severity::stop) count_->setPalette(own);  // no plan to be carried out as it is
 }
 
 void CountBanner::fit_font() {

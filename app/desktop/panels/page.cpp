@@ -4,9 +4,9 @@
 #include <QLabel>
 #include <QScrollBar>
 #include <QVBoxLayout>
+#include <algorithm>
 
 namespace drapewright::desktop {
-
 QLabel* heading(const QString& title, QWidget* parent) {
   auto* label = new QLabel(title, parent);
   QFont font = label->font();
@@ -35,12 +35,19 @@ void Page::add_heading(const QString& title) {
 
 void Page::add(QWidget* widget) { column_->addWidget(widget); }
 
+void Page::set_most_width(int px) {
+  most_width_ = px;
+  setHorizontalScrollBarPolicy(px == QWIDGETSIZE_MAX ? Qt::ScrollBarAlwaysOff
+                                                     : Qt::ScrollBarAsNeeded);
+  updateGeometry();
+}
+
 void Page::add_stretch() { column_->addStretch(1); }
 
 QSize Page::minimumSizeHint() const {
-  // As wide as what it holds, so that nothing is cut off at the side.
+  // As wide as what it holds, so that nothing is cut off at the side, unless that is too wide.
   const int width = widget()->minimumSizeHint().width() + verticalScrollBar()->sizeHint().width();
-  return {width, 120};
+  return {std::min(width, most_width_), 120};
 }
 
 bool Page::eventFilter(QObject* watched, QEvent* event) {

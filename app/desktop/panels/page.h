@@ -7,7 +7,7 @@ class QVBoxLayout;
 
 namespace drapewright::desktop {
 
-/// A column of sections that scrolls up and down, never sideways.
+/// A column of sections that scrolls up and down; sideways only where large text leaves no room.
 class Page : public QScrollArea {
   Q_OBJECT
 
@@ -18,6 +18,9 @@ class Page : public QScrollArea {
   void add_heading(const QString& title);
   void add(QWidget* widget);
   void add_stretch();
+  /// It asks for no more than that, and scrolls sideways where its content needs more.
+  /// QWIDGETSIZE_MAX: as wide as its content.
+  void set_most_width(int px);
 
   QSize minimumSizeHint() const override;
   QSize sizeHint() const override { return minimumSizeHint(); }
@@ -27,6 +30,7 @@ class Page : public QScrollArea {
 
  private:
   QVBoxLayout* column_;
+  int most_width_ = QWIDGETSIZE_MAX;
 };
 
 /// A section's title: bold, and read out as a heading's text.

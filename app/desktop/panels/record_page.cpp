@@ -3,8 +3,10 @@
 #include <QDateEdit>
 #include <QFormLayout>
 #include <QLabel>
+#include <QMessageBox>
 #include <QPushButton>
 #include <QVBoxLayout>
+#include <algorithm>
 
 #include "app/desktop/document/case_document.h"
 #include "app/desktop/fields/limited_field.h"
@@ -119,6 +121,9 @@ QWidget* RecordPage::change_buttons() {
 
 void RecordPage::show_result(const PlanResult& result) {
   const std::optional<int> before = planned_;
+  stops_ =
+      result.plan && std::ranges::find(result.plan->findings, dressing::Severity::stop,
+                                       &dressing::Finding::severity) != result.plan->findings.end();
   planned_ = result.plan ? std::optional<int>(result.plan->fill.piece_count) : std::nullopt;
   const bool is_untouched = count_in(*in_) == before || !count_in(*in_);
   if (planned_ != before && is_untouched) in_->show_number(planned_);
@@ -210,6 +215,30 @@ void RecordPage::advise(const QString& words, bool is_stop) {
   advice_->show_text(words);
 }
 
+/// What should not be written down in passing is asked about.
+bool RecordPage::is_meant(const dressing::Change& change) {
+  QStringList doubts;
+  const auto* on = out_->isEnabled() && !log_.dressings.empty() ? &log_.dressings.back() : nullptr;
+  if (on != nullptr && change.removed && *change.removed != on->placed) {
+    doubts << spoken(
+        "{1} went in and {2} came out. The difference is to be found before the next "
+        "dressing.",
+        {count_of(on->placed, "piece", "pieces"), *change.removed});
+  }
+  if (on != nullptr && !change.removed) {
+    doubts << spoken("What came out of the dressing of {1} was not counted.", {on->date});
+  }
+  if (change.placed && stops_) doubts << spoken("The plan says STOP: see its findings.");
+  if (doubts.isEmpty()) return true;
+  QMessageBox box(QMessageBox::Warning, spoken("Record"), doubts.join("\n\n"), {}, this);
+  box.setObjectName("record_doubt");
+  box.setInformativeText(spoken("Write it down all the same?"));
+  QPushButton* yes = box.addButton(spoken("Write it down"), QMessageBox::AcceptRole);
+  box.setDefaultButton(box.addButton(QMessageBox::Cancel));
+  box.exec();
+  return box.clickedButton() == yes;
+}
+
 void RecordPage::write_down(bool another_follows) {
   const dressing::Change change{.date = day_->date().toString(Qt::ISODate).toStdString(),
                                 .removed = out_->isEnabled() ? count_in(*out_) : std::nullopt,
@@ -218,6 +247,7 @@ void RecordPage::write_down(bool another_follows) {
   wound::Case next = document_.value();
   try {
     dressing::record_change(next, change);
+    if (!is_meant(change)) return;
   } catch (const InputError& error) {
     advise(QString::fromStdString(error.what()), true);
     return;

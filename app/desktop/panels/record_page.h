@@ -39,11 +39,13 @@ class RecordPage : public Page {
   void show_due(const dressing::CourseLog& log);
   void compare();
   void advise(const QString& words, bool is_stop);
+  bool is_meant(const dressing::Change& change);
   void write_down(bool another_follows);
 
   CaseDocument& document_;
   std::string today_;
   std::optional<int> planned_;  ///< pieces, by the latest plan
+  bool stops_ = false;          ///< the latest plan has a stop
   dressing::CourseLog log_;
   QDateEdit* day_ = nullptr;
   NumberField* out_ = nullptr;

@@ -1,6 +1,7 @@
 #include "app/desktop/theme/style.h"
 
 #include <QApplication>
+#include <QComboBox>
 #include <QPainter>
 #include <QStyleOption>
 #include <algorithm>
@@ -16,12 +17,13 @@ constexpr int touch_box_px = 26;
 void draw_edge(const QStyleOption& option, QRect where, QPainter& painter) {
   const bool focused =
       option.state.testFlag(QStyle::State_HasFocus) && option.state.testFlag(QStyle::State_Enabled);
+  const bool strong = focused || option.state.testFlag(QStyle::State_On);
   painter.save();
   painter.setRenderHint(QPainter::Antialiasing);
   painter.setBrush(Qt::NoBrush);
-  painter.setPen(focused ? QPen(option.palette.color(QPalette::Highlight), 2)
+  painter.setPen(strong ? QPen(option.palette.color(QPalette::Highlight), 2)
                          : QPen(inks(option.palette).outline, 1));
-  const double half = focused ? 1.0 : 0.5;
+  const double half = strong ? 1.0 : 0.5;
   painter.drawRoundedRect(QRectF(where).adjusted(half, half, -half, -half), 2, 2);
   painter.restore();
 }
@@ -34,6 +36,12 @@ const QPalette& desktop_palette() {
 }  // namespace
 
 Style::Style() : QProxyStyle("Fusion") {}
+
+bool WheelGuard::eventFilter(QObject* watched, QEvent* event) {
+  if (event->type() != QEvent::Wheel || qobject_cast<QComboBox*>(watched) == nullptr) return false;
+  event->ignore();  // it goes on to what scrolls
+  return true;
+}
 
 void Style::drawPrimitive(PrimitiveElement element, const QStyleOption* option, QPainter* painter,
                           const QWidget* widget) const {
@@ -72,6 +80,8 @@ int Style::pixelMetric(PixelMetric metric, const QStyleOption* option,
 QSize Style::sizeFromContents(ContentsType type, const QStyleOption* option, const QSize& contents,
                               const QWidget* widget) const {
   QSize size = QProxyStyle::sizeFromContents(type, option, contents, widget);
+  // Fusion gives the mark before an entry a part of its height, and forgets that in the width.
+  if (type == CT_MenuItem) size.rwidth() += touch_ ? touch_target_px : size.height();
   if (!touch_) return size;
   switch (type) {
     case CT_PushButton:
@@ -109,7 +119,10 @@ void set_touch_sizes(QApplication& program, bool large) {
 void set_up_look(QApplication& program, Scheme scheme) {
   const bool dark =
       scheme == Scheme::dark || (scheme == Scheme::system && is_dark(desktop_palette()));
-  if (qobject_cast<Style*>(program.style()) == nullptr) QApplication::setStyle(new Style);
+  if (qobject_cast<Style*>(program.style()) == nullptr) {
+    QApplication::setStyle(new Style);
+    program.installEventFilter(new WheelGuard(&program));
+  }
   QApplication::setPalette(dark ? dark_palette() : light_palette());
 }
 

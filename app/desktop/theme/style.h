@@ -32,6 +32,15 @@ class Style : public QProxyStyle {
   bool touch_ = false;
 };
 
+/// Keeps the wheel from changing a closed drop-down: who scrolls a form past it means the form.
+class WheelGuard : public QObject {
+  Q_OBJECT
+
+ public:
+  using QObject::QObject;
+  bool eventFilter(QObject* watched, QEvent* event) override;
+};
+
 /// Gives the program our style, and the palette of `scheme`.
 void set_up_look(QApplication& program, Scheme scheme);
 

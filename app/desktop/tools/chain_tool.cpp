@@ -63,6 +63,7 @@ void ChainTool::put() {
   desk().abandon();
   if (!points_.empty() && points_.back() == pen()) return;
   points_.push_back(pen());
+  mark_draft(true);
   point_put();
   view().update();
 }
@@ -72,16 +73,19 @@ void ChainTool::act_at_pen() { put(); }
 bool ChainTool::take_back() {
   if (points_.empty()) return false;
   points_.pop_back();
+  mark_draft(!points_.empty());
   view().update();
   return true;
 }
 
 void ChainTool::give_up() {
   points_.clear();
+  mark_draft(false);
   view().update();
 }
 
 geometry::Ring ChainTool::take_points() {
+  mark_draft(false);
   view().update();
   return std::exchange(points_, {});
 }

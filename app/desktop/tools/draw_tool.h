@@ -30,6 +30,7 @@ class DrawTool : public CanvasTool {
   TracingDesk& desk() const { return desk_; }
   PlanView& view() const { return desk_.view(); }
   bool in_hand() const { return desk_.tool() == tool_; }
+  void mark_draft(bool begun) const { desk_.set_draft(tool_, begun); }
   geometry::Point pen() const { return pen_; }
   void set_pen(geometry::Point at);
   /// The place under a pixel, drawn to what is near: `targets`, the corners of all shapes, the grid

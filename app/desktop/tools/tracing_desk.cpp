@@ -54,12 +54,26 @@ TracingDesk::TracingDesk(CaseDocument& document, PlanView& view, QObject* parent
 
 void TracingDesk::take_up(Tool tool) {
   if (tool == tool_) return;
-  abandon();
+  if (held_) {
+    say(spoken("The outline crosses itself: repair it or abandon it first."));
+    emit tool_changed(tool_);  // whoever showed the other as taken up shows this one again
+    return;
+  }
+  const bool leaves_draft = drafts_.contains(tool_);
   tool_ = tool;
   const auto shapes = shapes_of(document_.value());
   const bool changes = tool != Tool::look && tool < Tool::measure && !draws_outlines(tool);
   if (changes && target_.is_new && !shapes.empty()) emit shape_wanted(shapes.front());
   emit tool_changed(tool);
+  if (leaves_draft) say(spoken("What you began waits: take its tool up again to go on with it."));
+}
+
+void TracingDesk::set_draft(Tool tool, bool begun) {
+  if (begun) {
+    drafts_.insert(tool);
+  } else {
+    drafts_.erase(tool);
+  }
 }
 
 void TracingDesk::set_target(const OutlineTarget& target) {

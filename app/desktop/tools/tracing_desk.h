@@ -4,6 +4,7 @@
 #include <QString>
 #include <functional>
 #include <optional>
+#include <set>
 #include <vector>
 
 #include "app/desktop/document/outline_target.h"
@@ -52,7 +53,12 @@ class TracingDesk : public QObject {
   PlanView& view() const { return view_; }
 
   Tool tool() const { return tool_; }
+  /// Refused, with the reason told, while an outline that crosses itself is held.
   void take_up(Tool tool);
+  /// What was begun with a tool and is neither finished nor given up. It waits while another tool
+  /// is in hand.
+  void set_draft(Tool tool, bool begun);
+  bool has_draft() const { return !drafts_.empty(); }
 
   /// The outline that is worked on, or that a drawing becomes.
   const OutlineTarget& target() const { return target_; }
@@ -109,6 +115,7 @@ class TracingDesk : public QObject {
   CaseDocument& document_;
   PlanView& view_;
   Tool tool_ = Tool::look;
+  std::set<Tool> drafts_;
   OutlineTarget target_;
   bool snaps_to_grid_ = false;
   std::optional<Held> held_;

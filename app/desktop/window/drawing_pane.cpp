@@ -161,7 +161,8 @@ void DrawingPane::lay_out_tools() {
 
 /// What to do first, unless there is a drawing or somebody began one.
 void DrawingPane::show_right_page() {
-  const bool drawing = has_drawing_ || photo_->has_photo() || draws_outlines(desk_->tool());
+  const bool drawing =
+      has_drawing_ || photo_->has_photo() || draws_outlines(desk_->tool()) || desk_->has_draft();
   view_->set_blank_sheet(drawing);
   stack_->setCurrentIndex(drawing ? 1 : 0);
   section_->setVisible(has_drawing_ && section_switch_->isChecked());

@@ -22,6 +22,7 @@
 #include "app/desktop/panels/cautions_page.h"
 #include "app/desktop/panels/findings_panel.h"
 #include "app/desktop/panels/materials_panel.h"
+#include "app/desktop/panels/page.h"
 #include "app/desktop/panels/record_page.h"
 #include "app/desktop/panels/settings_page.h"
 #include "app/desktop/panels/wound_page.h"
@@ -318,6 +319,7 @@ void MainWindow::show_cursor(QPointF cm, double hour) {
 
 void MainWindow::keep_layout() {
   keeps_layout_ = true;
+  fit_to_screen();
   const QSettings kept;
   if (!restoreGeometry(kept.value("window").toByteArray())) {
     const QSize room = screen()->availableSize();
@@ -326,6 +328,27 @@ void MainWindow::keep_layout() {
   }
   panes_->restoreState(kept.value("panes").toByteArray());
   drawing_->section_switch().setChecked(kept.value("section", true).toBool());
+}
+
+/// With large text the panes beside the drawing would push each other off the screen: then they
+/// get a third of it each, and scroll.
+void MainWindow::fit_to_screen() {
+  const auto limit = [this](int px) {
+    for (Page* page : findChildren<Page*>()) page->set_most_width(px);
+    results_->set_most_width(px);
+  };
+  limit(QWIDGETSIZE_MAX);
+  const int room = screen()->availableSize().width();
+  if (minimumSizeHint().width() > room) limit(room * 3 / 10);
+  if (width() > room) resize(room, height());
+}
+
+void MainWindow::changeEvent(QEvent* event) {
+  QMainWindow::changeEvent(event);
+  // After the panes had the news themselves.
+  if (keeps_layout_ && event->type() == QEvent::FontChange) {
+    QTimer::singleShot(0, this, &MainWindow::fit_to_screen);
+  }
 }
 
 void MainWindow::closeEvent(QCloseEvent* event) {

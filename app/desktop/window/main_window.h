@@ -59,11 +59,13 @@ class MainWindow : public QMainWindow {
   void planned();
 
  protected:
+  void changeEvent(QEvent* event) override;
   void closeEvent(QCloseEvent* event) override;
   void dragEnterEvent(QDragEnterEvent* event) override;
   void dropEvent(QDropEvent* event) override;
 
  private:
+  void fit_to_screen();
   void build_panes(const QString& today);
   void build_tools();
   void build_status_bar();

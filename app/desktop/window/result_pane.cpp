@@ -2,6 +2,7 @@
 
 #include <QSplitter>
 #include <QVBoxLayout>
+#include <algorithm>
 
 #include "app/desktop/panels/count_banner.h"
 #include "app/desktop/panels/findings_panel.h"
@@ -9,7 +10,6 @@
 #include "app/desktop/panels/measures_panel.h"
 
 namespace drapewright::desktop {
-
 ResultPane::ResultPane(QWidget* parent)
     : QWidget(parent),
       banner_(new CountBanner(this)),
@@ -30,10 +30,19 @@ ResultPane::ResultPane(QWidget* parent)
 }
 
 QSize ResultPane::sizeHint() const {
-  return {56 * fontMetrics().averageCharWidth(), 600};  // a line of text that reads well
+  return {width_of(56), 600};  // a line of text that reads well
 }
 
-QSize ResultPane::minimumSizeHint() const { return {42 * fontMetrics().averageCharWidth(), 300}; }
+QSize ResultPane::minimumSizeHint() const { return {width_of(42), 300}; }
+
+int ResultPane::width_of(int characters) const {
+  return std::min(characters * fontMetrics().averageCharWidth(), most_width_);
+}
+
+void ResultPane::set_most_width(int px) {
+  most_width_ = px;
+  updateGeometry();
+}
 
 void ResultPane::show_result(const PlanResult& result) {
   banner_->show_result(result);

@@ -21,10 +21,15 @@ class ResultPane : public QWidget {
   void show_result(const PlanResult& result);
   FindingsPanel& findings() { return *findings_; }
   MaterialsPanel& materials() { return *materials_; }
+  /// It asks for no more than that, however large the text.
+  void set_most_width(int px);
   QSize sizeHint() const override;
   QSize minimumSizeHint() const override;
 
  private:
+  int width_of(int characters) const;
+
+  int most_width_ = QWIDGETSIZE_MAX;
   CountBanner* banner_;
   FindingsPanel* findings_;
   MeasuresPanel* measures_;
