@@ -54,6 +54,7 @@ namespace {
 
 constexpr int waiting_is_told_after_ms = 50;
 constexpr int cautions_tab = 1;
+constexpr int frame_px = 4;           ///< what a pane of tabs adds to its page
 constexpr double usual_text_px = 16;  ///< a line of text at 100 %
 
 bool any_contraindication(const wound::Case& value) {
@@ -319,7 +320,6 @@ void MainWindow::show_cursor(QPointF cm, double hour) {
 
 void MainWindow::keep_layout() {
   keeps_layout_ = true;
-  fit_to_screen();
   const QSettings kept;
   if (!restoreGeometry(kept.value("window").toByteArray())) {
     const QSize room = screen()->availableSize();
@@ -328,10 +328,11 @@ void MainWindow::keep_layout() {
   }
   panes_->restoreState(kept.value("panes").toByteArray());
   drawing_->section_switch().setChecked(kept.value("section", true).toBool());
+  fit_to_screen();
 }
 
 /// With large text the panes beside the drawing would push each other off the screen: then they
-/// get a third of it each, and scroll.
+/// share what the drawing leaves, and scroll.
 void MainWindow::fit_to_screen() {
   const auto limit = [this](int px) {
     for (Page* page : findChildren<Page*>()) page->set_most_width(px);
@@ -339,8 +340,16 @@ void MainWindow::fit_to_screen() {
   };
   limit(QWIDGETSIZE_MAX);
   const int room = screen()->availableSize().width();
-  if (minimumSizeHint().width() > room) limit(room * 3 / 10);
-  if (width() > room) resize(room, height());
+  if (minimumSizeHint().width() <= room) return;
+  const int drawing = shown_->minimumSizeHint().width();
+  const int beside =
+      std::max((room - drawing - 2 * panes_->handleWidth()) / 2 - frame_px, room / 5);
+  limit(beside);
+  // Not before the layouts have heard of it.
+  QTimer::singleShot(0, this, [this, room, beside, drawing] {
+    if (width() > room) resize(room, height());
+    panes_->setSizes({beside, drawing, beside});
+  });
 }
 
 void MainWindow::changeEvent(QEvent* event) {
