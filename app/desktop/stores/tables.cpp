@@ -197,10 +197,16 @@ NumberTable findings_table(const CaseloadResult& result) {
   for (const CaseFault& fault : result.faults) {
     table.rows.push_back({text(say("not read")), {fault.file}, {fault.reason}});
   }
-  for (const auto& finding : result.forecast.findings) add(finding, say("stores"), table);
-  for (const auto& patient : result.patients) {
-    for (const auto& finding : patient.findings) {
-      if (finding.severity != dressing::Severity::note) add(finding, patient.label, table);
+  using dressing::Severity;
+  for (const Severity weight : {Severity::stop, Severity::warning, Severity::note}) {
+    for (const auto& finding : result.forecast.findings) {
+      if (finding.severity == weight) add(finding, say("stores"), table);
+    }
+    for (const auto& patient : result.patients) {
+      for (const auto& finding : patient.findings) {
+        const bool wanted = finding.severity == weight && weight != Severity::note;
+        if (wanted) add(finding, patient.label, table);
+      }
     }
   }
   return table;

@@ -19,7 +19,8 @@ NumberTable cost_table(const forecast::Forecast& forecast);
 NumberTable recorded_table(const forecast::Forecast& forecast);
 NumberTable orders_table(const forecast::Forecast& forecast);
 NumberTable pick_table(const forecast::Forecast& forecast);
-/// Findings of the forecast, of the cases, and the files that could not be read.
+/// The files that could not be read, then findings of the forecast and of the cases, the gravest
+/// first.
 NumberTable findings_table(const CaseloadResult& result);
 
 }  // namespace drapewright::desktop
