@@ -93,7 +93,7 @@ struct PhotoTest : testing::Test {
     return {(pixel.x() - width_px / 2.0) * cm_per_px, (height_px / 2.0 - pixel.y()) * cm_per_px};
   }
   void set_length(const QString& cm) {
-    driver.type("photo_length", cm);
+    driver.type_only("photo_length", cm);
     driver.click("photo_set_scale");
     QCoreApplication::processEvents();
   }
@@ -118,6 +118,15 @@ TEST_F(PhotoTest, WithoutAScaleNothingIsMeasuredOrDrawn) {
   desk().take_up(desktop::Tool::rectangle);
   for (const Point& p : {Point{-2, 0}, Point{2, 0}, Point{0, 1}}) click(p);
   EXPECT_FALSE(driver.document().has_wounds());
+}
+
+TEST_F(PhotoTest, EnterSetsTheScaleToo) {
+  open(scene({}));
+  click(place_of(square_on({-9, 1})));
+  click(place_of(square_on({1, 1})));
+  driver.type("photo_length", "10");
+  QCoreApplication::processEvents();
+  EXPECT_TRUE(photo().is_measured());
 }
 
 TEST_F(PhotoTest, TwoPointsOfKnownDistanceGiveTheScale) {

@@ -2,6 +2,7 @@
 
 #include <QHBoxLayout>
 #include <QLabel>
+#include <QLineEdit>
 #include <QPushButton>
 #include <QSlider>
 #include <QVBoxLayout>
@@ -62,6 +63,9 @@ PhotoRow::PhotoRow(PhotoDesk& photo, QWidget* parent)
   connect(unroll_, &QPushButton::clicked, &photo_, &PhotoDesk::unroll);
   connect(remove, &QPushButton::clicked, &photo_, &PhotoDesk::remove);
   connect(set_, &QPushButton::clicked, this, &PhotoRow::give);
+  // Queued: the field takes what was typed first.
+  connect(length_->findChild<QLineEdit*>(), &QLineEdit::returnPressed, this, &PhotoRow::give,
+          Qt::QueuedConnection);
   auto* row = new QHBoxLayout;
   row->addWidget(length_);
   row->addWidget(set_);
