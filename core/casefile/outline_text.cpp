@@ -5,6 +5,7 @@
 #include <charconv>
 #include <cmath>
 #include <optional>
+#include <stdexcept>
 #include <utility>
 #include <vector>
 
@@ -93,17 +94,13 @@ class OutlineText {
   explicit OutlineText(LengthUnit unit) : unit_(unit) {}
 
   geometry::Ring read(std::string_view text) {
+    std::vector<Row> rows = rows_of(text);
+    if (!rows.empty() && is_heading(rows.front())) rows.erase(rows.begin());
     geometry::Ring ring;
-    Row row;
-    for (std::size_t begin = 0; begin <= text.size(); ++row.number) {
-      const std::size_t end = std::min(text.find('\n', begin), text.size());
-      row.shown = text.substr(begin, end - begin);
-      row.text = plain_row(row.shown);
-      begin = end + 1;
-      if (row.text.find_first_not_of(" \t") == std::string::npos) continue;
-      const bool first = std::exchange(is_first_, false);
-      if (first && is_heading(row)) continue;
-      ring.push_back(point_in(row));
+    if (is_column(rows)) {
+      ring = ring_of_column(rows);
+    } else {
+      for (const Row& row : rows) ring.push_back(point_in(row));
     }
     if (ring.size() > 1 && ring.front() == ring.back()) ring.pop_back();
     if (ring.size() < 3) {
@@ -117,6 +114,49 @@ class OutlineText {
   }
 
  private:
+  /// Those with something in them.
+  static std::vector<Row> rows_of(std::string_view text) {
+    std::vector<Row> rows;
+    Row row;
+    for (std::size_t begin = 0; begin <= text.size(); ++row.number) {
+      const std::size_t end = std::min(text.find('\n', begin), text.size());
+      row.shown = text.substr(begin, end - begin);
+      row.text = plain_row(row.shown);
+      begin = end + 1;
+      if (row.text.find_first_not_of(" \t") != std::string::npos) rows.push_back(row);
+    }
+    return rows;
+  }
+
+  /// The number that stands alone in a row. A comma could part two of them.
+  static std::optional<double> lone_number(const Row& row) {
+    const auto fields =
+        split(row.text, false, [&](std::size_t i) { return is_blank(row.text[i]); });
+    const bool lone = fields.size() == 1 && row.text.find_first_of(",;") == std::string::npos;
+    return lone ? number_from(fields[0].text) : std::nullopt;
+  }
+
+  /// x and y below each other, as a column of a spreadsheet is pasted.
+  static bool is_column(const std::vector<Row>& rows) {
+    return rows.size() > 1 &&
+           std::ranges::all_of(rows, [](const Row& row) { return lone_number(row).has_value(); });
+  }
+
+  geometry::Ring ring_of_column(const std::vector<Row>& rows) const {
+    if (rows.size() % 2 != 0) {
+      fail(rows.back(), first_column,
+           count_of(static_cast<int>(rows.size()), "a column of {1} number",
+                    "a column of {1} numbers"),
+           say("x and y of each point below each other: an even count"));
+    }
+    geometry::Ring ring;
+    for (std::size_t i = 0; i < rows.size(); i += 2) {
+      ring.push_back(cm_in(unit_) *
+                     geometry::Point{*lone_number(rows[i]), *lone_number(rows[i + 1])});
+    }
+    return ring;
+  }
+
   [[noreturn]] static void fail(const Row& row, int column, const std::string& problem,
                                 const std::string& expected) {
     throw InputError(problem, expected, {.text = TextPosition{row.number, column}});
@@ -143,9 +183,9 @@ class OutlineText {
     for (const char c : word.text) {
       lower += static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
     }
-    const std::string wanted = unit_ == LengthUnit::cm ? "cm" : "mm";
-    const bool is_unit = lower == "cm" || lower == "mm" || lower == "in" || lower == "inch" ||
-                         lower == "inches" || lower == "m";
+    const std::string wanted(name_of(unit_));
+    if (lower == "in" || lower == "inches") lower = "inch";
+    const bool is_unit = lower == "cm" || lower == "mm" || lower == "inch" || lower == "m";
     if (is_unit && lower != wanted) {
       fail(row, word.column, say("the heading says {1}", {word.text}),
            say("lengths in {1}", {wanted}));
@@ -174,7 +214,7 @@ class OutlineText {
                     "found {1} numbers in the row"),
            say("two: x and y"));
     }
-    const double scale = unit_ == LengthUnit::cm ? 1 : 0.1;
+    const double scale = cm_in(unit_);
     return {*number_from(fields[0].text) * scale, *number_from(fields[1].text) * scale};
   }
 
@@ -245,12 +285,39 @@ class OutlineText {
   }
 
   LengthUnit unit_;
-  bool is_first_ = true;
   int parting_row_ = 0;  ///< first row in which a comma alone parts x from y
   int decimal_row_ = 0;  ///< first row with a decimal comma
 };
 
 }  // namespace
+
+double cm_in(LengthUnit unit) {
+  switch (unit) {
+    case LengthUnit::cm:
+      return 1;
+    case LengthUnit::mm:
+      return 0.1;
+    case LengthUnit::m:
+      return 100;
+    case LengthUnit::inch:
+      return 2.54;
+  }
+  throw std::logic_error("a unit without a length");
+}
+
+std::string_view name_of(LengthUnit unit) {
+  switch (unit) {
+    case LengthUnit::cm:
+      return "cm";
+    case LengthUnit::mm:
+      return "mm";
+    case LengthUnit::m:
+      return "m";
+    case LengthUnit::inch:
+      return "inch";
+  }
+  throw std::logic_error("a unit without a name");
+}
 
 geometry::Ring outline_from_text(std::string_view text, LengthUnit unit) {
   return OutlineText(unit).read(text);

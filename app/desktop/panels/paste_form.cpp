@@ -27,7 +27,9 @@ PasteForm::PasteForm(QWidget* parent)
   unit_->setObjectName("paste_unit");
   unit_->setAccessibleName(spoken("Unit of the text"));
   unit_->view()->setAccessibleName(spoken("Unit of the text"));
-  unit_->addItems({"cm", "mm"});
+  for (const casefile::LengthUnit unit : casefile::length_units) {
+    unit_->addItem(QString::fromUtf8(name_of(unit).data()));
+  }
   unit_->setMinimumHeight(26);
   auto* use_it = new QPushButton(spoken("Use this outline"), this);
   use_it->setObjectName("use_pasted");
@@ -45,8 +47,7 @@ PasteForm::PasteForm(QWidget* parent)
 
 void PasteForm::use() {
   try {
-    const auto unit =
-        unit_->currentIndex() == 0 ? casefile::LengthUnit::cm : casefile::LengthUnit::mm;
+    const auto unit = casefile::length_units[unit_->currentIndex()];
     const auto ring = casefile::outline_from_text(text_->toPlainText().toStdString(), unit);
     message_->setText(spoken("{1} points taken.", {ring.size()}));
     emit drawn(ring, spoken("pasted outline"));

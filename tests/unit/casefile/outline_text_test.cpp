@@ -13,6 +13,7 @@ using testing::AllOf;
 using testing::HasSubstr;
 using testing::StartsWith;
 
+const Ring square{{0, 0}, {8, 0}, {8, 5}, {0, 5}};
 const Ring triangle{{5.2, 3.1}, {-1, 0}, {0.5, 12}};
 
 std::string fault_of(const std::string& text, LengthUnit unit = LengthUnit::cm) {
@@ -49,7 +50,7 @@ TEST(OutlineText, TakesADecimalCommaThatCanBeNothingElse) {
 }
 
 TEST(OutlineText, TakesWholeNumbersPartedByACommaForPoints) {
-  const Ring square{{0, 0}, {8, 0}, {8, 5}, {0, 5}};
+
   EXPECT_EQ(outline_from_text("0,0\n8,0\n8,5\n0,5", LengthUnit::cm), square);
   EXPECT_EQ(outline_from_text("0,0\n8,0\n8,5\n0,5\n0,0", LengthUnit::cm), square);
 }
@@ -108,6 +109,29 @@ TEST(OutlineText, TakesWhatSpreadsheetsAndTypesettersWrite) {
                               "1 0\n0.5 12",
                               LengthUnit::cm),
             triangle);
+}
+
+TEST(OutlineText, ReadsAColumnOfNumbers) {
+  EXPECT_EQ(outline_from_text("0\n0\n8\n0\n8\n5\n0\n5\n", LengthUnit::cm), square);
+  EXPECT_EQ(outline_from_text("mm\n0\n0\n\n80\n0\n80\n50.0\n0\n50", LengthUnit::mm), square);
+}
+
+TEST(OutlineText, RefusesAColumnWithHalfAPoint) {
+  try {
+    outline_from_text("0\n0\n8\n0\n8\n5\n0", LengthUnit::cm);
+    FAIL() << "taken";
+  } catch (const InputError& error) {
+    EXPECT_NE(std::string(error.what()).find("even count"), std::string::npos) << error.what();
+    EXPECT_EQ(error.place().text->line, 7);
+  }
+}
+
+TEST(OutlineText, KnowsInchesAndMetres) {
+  const auto inches = outline_from_text("0 0\n1 0\n1 2", LengthUnit::inch);
+  EXPECT_DOUBLE_EQ(inches[1].x, 2.54);
+  const auto metres = outline_from_text("x_m y_m\n0 0\n0.08 0\n0.08 0.05", LengthUnit::m);
+  EXPECT_DOUBLE_EQ(metres[1].x, 8);
+  EXPECT_THROW(outline_from_text("x_in y_in\n0 0\n1 0\n1 2", LengthUnit::m), InputError);
 }
 
 }  // namespace
