@@ -8,7 +8,6 @@
 #include "core/base/say.h"
 #include "core/casefile/case_json.h"
 #include "core/casefile/text_file.h"
-#include "core/dressing/course.h"
 #include "core/dressing/course_log.h"
 #include "core/report/record_pages.h"
 #include "core/report/text_columns.h"
@@ -25,10 +24,6 @@ struct Options {
   bool writes() const { return removed || placed; }
 };
 
-std::string with_days(const std::string& day, const std::optional<int>& days) {
-  return days ? say("{1} ({2})", {day, report::due_in_words(*days)}) : day;
-}
-
 std::string dressings_text(const dressing::CourseLog& log) {
   const report::Columns columns({-3, 12, -4, -4, 0});
   std::string out = columns.row({say("No."), say("date"), say("in"), say("out"), say("count")});
@@ -41,17 +36,13 @@ std::string dressings_text(const dressing::CourseLog& log) {
 }
 
 std::string log_text(const wound::Case& value, const std::string& today) {
-  const int planned =
-      dressing::applications_over(value.dressing.course_days, value.dressing.change_every_h);
-  const auto log = dressing::course_log(value, planned, today);
+  const auto log = dressing::course_log(value, today);
   if (log.dressings.empty()) return say("No dressing is written down in the case.") + "\n";
   std::string out = dressings_text(log);
-  out +=
-      say("Put on: {1} of {2} planned", {static_cast<int>(log.dressings.size()), planned}) + "\n";
-  out += log.next_change.empty()
-             ? say("Next change: no dressing is on")
-             : say("Next change: {1}", {with_days(log.next_change, log.days_to_change)});
-  out += "\n" + say("Course ends: {1}", {with_days(log.course_end, log.days_to_end)}) + "\n";
+  out += say("Put on: {1} of {2} planned", {static_cast<int>(log.dressings.size()), log.planned}) +
+         "\n";
+  out += say("Next change: {1}", {report::next_change_in_words(log)}) + "\n";
+  out += say("Course ends: {1}", {report::course_end_in_words(log)}) + "\n";
   if (log.any_differs()) {
     out += say("STOP. A count differs: find the difference before the next dressing.") + "\n";
   }

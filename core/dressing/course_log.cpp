@@ -6,6 +6,7 @@
 #include "core/base/calendar.h"
 #include "core/base/error.h"
 #include "core/base/say.h"
+#include "core/dressing/course.h"
 
 namespace drapewright::dressing {
 namespace {
@@ -76,8 +77,14 @@ bool CourseLog::any_differs() const {
          dressings.end();
 }
 
-CourseLog course_log(const wound::Case& value, int applications, const std::string& today) {
-  CourseLog log{.planned = applications};
+const LoggedDressing* CourseLog::on() const {
+  const bool is_on = !dressings.empty() && dressings.back().count == PieceCount::still_on;
+  return is_on ? &dressings.back() : nullptr;
+}
+
+CourseLog course_log(const wound::Case& value, const std::string& today) {
+  CourseLog log{.planned =
+                    applications_over(value.dressing.course_days, value.dressing.change_every_h)};
   for (const wound::Application& done : by_date(value.applications)) {
     log.dressings.push_back({.number = static_cast<int>(log.dressings.size()) + 1,
                              .date = done.date,
@@ -95,8 +102,7 @@ CourseLog course_log(const wound::Case& value, int applications, const std::stri
   const int end = *first + whole_days(value.dressing.course_days);
   const int change = *last + std::max(1, whole_days(value.dressing.change_every_h / hours_per_day));
   log.course_end = date_of_day(end);
-  const bool is_on = log.dressings.back().count == PieceCount::still_on;
-  if (is_on) log.next_change = date_of_day(*last <= end ? std::min(change, end) : change);
+  if (log.on()) log.next_change = date_of_day(*last <= end ? std::min(change, end) : change);
   if (const auto now = day_number(today)) {
     log.days_to_end = end - *now;
     if (const auto due = day_number(log.next_change)) log.days_to_change = *due - *now;

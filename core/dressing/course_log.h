@@ -39,13 +39,14 @@ struct CourseLog {
   std::optional<int> days_to_end;
 
   bool any_differs() const;
+  /// The dressing that is on; nullptr when none is.
+  const LoggedDressing* on() const;
 };
 
 /// Days are whole: a change after 60 hours is due on the second day, since the third is too late;
 /// and a dressing comes off when the course ends.
-/// @param applications  over the course, of the plan
-/// @param today         YYYY-MM-DD; empty: days are not counted
-CourseLog course_log(const wound::Case& value, int applications, const std::string& today = {});
+/// @param today  YYYY-MM-DD; empty: days are not counted
+CourseLog course_log(const wound::Case& value, const std::string& today = {});
 
 /// A change of dressing as it is written down.
 struct Change {

@@ -114,6 +114,16 @@ void ColumnFlow::across(double height_mm, const std::function<void(Page&, Point)
   top_ += height_mm;
 }
 
+void ColumnFlow::framed(const std::string& words) {
+  constexpr TextLook look{.bold = true};
+  const double width = page_width() - 4;
+  const double height = paragraph_height(width, words, look) + 3;
+  across(height + 2, [&](Page& page, Point at) {
+    page.box({at, {at.x + width + 4, at.y + height}});
+    page.paragraph({at.x + 2, at.y + 1}, width, words, look);
+  });
+}
+
 void ColumnFlow::add(double height_mm, std::function<void(Page&, Point)> draw) {
   pending_.push_back({height_mm, std::move(draw)});
 }

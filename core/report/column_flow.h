@@ -25,6 +25,9 @@ class ColumnFlow {
   /// @param draw  gets the page and the upper left corner
   void across(double height_mm, const std::function<void(Page&, geometry::Point)>& draw);
 
+  /// Bold words in a frame over all columns.
+  void framed(const std::string& words);
+
   void heading(const std::string& words);
   void paragraph(const std::string& words, const TextLook& look = {}, double indent_mm = 0);
   /// A name, and what is to be said of it beside it.

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <array>
-#include <iterator>
 #include <stdexcept>
 
 #include "core/base/say.h"
@@ -52,17 +51,11 @@ std::span<const PageKind> page_kinds() {
 
 std::string_view name_of(PageKind kind) { return row_of(kind).name; }
 
-PageKind page_kind_of(std::string_view name) {
-  const auto found = std::ranges::find(table, name, &Row::name);
-  if (found == table.end()) throw std::invalid_argument("no kind of page: " + std::string(name));
-  return found->kind;
-}
-
 std::string title_of(PageKind kind) { return say(row_of(kind).title); }
 
 Document pages_of(PageKind kind, const wound::Case& value, const dressing::Plan& plan,
                   const PageOptions& options) {
-  const auto log = [&] { return dressing::course_log(value, plan.applications, options.today); };
+  const auto log = [&] { return dressing::course_log(value, options.today); };
   switch (kind) {
     case PageKind::plan:
       return plan_sheet(value, plan, options);
@@ -83,14 +76,7 @@ Document pages_of(PageKind kind, const wound::Case& value, const dressing::Plan&
 Document pages_of(std::span<const PageKind> kinds, const wound::Case& value,
                   const dressing::Plan& plan, const PageOptions& options) {
   Document all;
-  for (const PageKind kind : kinds) {
-    Document document = pages_of(kind, value, plan, options);
-    if (all.pages.empty()) {
-      all = std::move(document);
-    } else {
-      std::ranges::move(document.pages, std::back_inserter(all.pages));
-    }
-  }
+  for (const PageKind kind : kinds) append(all, pages_of(kind, value, plan, options));
   return all;
 }
 

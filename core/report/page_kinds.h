@@ -17,7 +17,6 @@ std::span<const PageKind> page_kinds();
 
 /// "what-to-do": how the command line calls it.
 std::string_view name_of(PageKind kind);
-PageKind page_kind_of(std::string_view name);
 
 /// "What to do when", in the reader's language.
 std::string title_of(PageKind kind);

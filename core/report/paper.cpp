@@ -1,5 +1,9 @@
 #include "core/report/paper.h"
 
+#include <algorithm>
+#include <iterator>
+#include <utility>
+
 namespace drapewright::report {
 
 DrawingSize size_of(Paper paper) {
@@ -7,5 +11,13 @@ DrawingSize size_of(Paper paper) {
 }
 
 std::string_view name_of(Paper paper) { return paper == Paper::a4 ? "A4" : "letter"; }
+
+void append(Document& all, Document more) {
+  if (all.pages.empty()) {
+    all = std::move(more);
+  } else {
+    std::ranges::move(more.pages, std::back_inserter(all.pages));
+  }
+}
 
 }  // namespace drapewright::report

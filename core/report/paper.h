@@ -33,6 +33,9 @@ struct Document {
   std::vector<Drawing> pages;
 };
 
+/// More pages behind those that there are; the first that come give title, language and date.
+void append(Document& all, Document more);
+
 /// What stands on every page that belongs to a case.
 struct PageOptions {
   Paper paper = Paper::a4;

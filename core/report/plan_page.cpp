@@ -81,14 +81,7 @@ class PlanPages {
   void add_stops() {
     for (const auto& finding : plan_.findings) {
       if (finding.severity != Severity::stop) continue;
-      const std::string words = say("STOP. {1}", {of_wound(finding)});
-      const TextLook look{.bold = true};
-      const double width = flow_->page_width() - 4;
-      const double height = paragraph_height(width, words, look) + 3;
-      flow_->across(height + 2, [&](Page& page, Point at) {
-        page.box({at, {at.x + width + 4, at.y + height}});
-        page.paragraph({at.x + 2, at.y + 1}, width, words, look);
-      });
+      flow_->framed(say("STOP. {1}", {of_wound(finding)}));
     }
   }
 

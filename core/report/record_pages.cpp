@@ -52,13 +52,7 @@ class RecordSheet {
   /// A plan that says stop is not carried out before it was looked at.
   void add_stops() {
     const std::string words = stops_in_words(plan_);
-    if (words.empty()) return;
-    const double width = flow_->page_width() - 4;
-    const double height = paragraph_height(width, words, {.bold = true}) + 3;
-    flow_->across(height + 2, [&](Page& page, Point at) {
-      page.box({at, {at.x + width + 4, at.y + height}});
-      page.paragraph({at.x + 2, at.y + 1}, width, words, {.bold = true});
-    });
+    if (!words.empty()) flow_->framed(words);
   }
 
   /// Words with a line to write on behind them, side by side over the page.
@@ -158,14 +152,9 @@ class RecordSheet {
 
   void add_due() {
     if (log_.dressings.empty()) return;
-    const auto due = [](const std::string& day, const std::optional<int>& days) {
-      return days ? say("{1} ({2})", {day, due_in_words(*days)}) : day;
-    };
     flow_->heading(say("Due"));
-    flow_->row(say("Next change"), log_.next_change.empty()
-                                       ? say("no dressing is on")
-                                       : due(log_.next_change, log_.days_to_change));
-    flow_->row(say("Course ends"), due(log_.course_end, log_.days_to_end));
+    flow_->row(say("Next change"), next_change_in_words(log_));
+    flow_->row(say("Course ends"), course_end_in_words(log_));
     flow_->row(say("Put on"),
                say("{1} of {2} planned", {static_cast<int>(log_.dressings.size()), log_.planned}));
     flow_->keep();
@@ -215,18 +204,27 @@ void draw_label(Page& page, Point corner, const std::string& case_label, const L
 /// The filled-in one first, then blank ones for the rest of the course.
 std::vector<LabelText> label_texts(const CourseLog& log, int planned) {
   std::vector<LabelText> labels;
-  const bool is_on = !log.dressings.empty() && log.dressings.back().count == PieceCount::still_on;
-  if (is_on) {
-    const LoggedDressing& newest = log.dressings.back();
-    labels.push_back({std::to_string(newest.placed), newest.date, log.next_change,
+  if (const LoggedDressing* on = log.on()) {
+    labels.push_back({std::to_string(on->placed), on->date, log.next_change,
                       say("Dressing {1}, on already. All {2} must come out.",
-                          {newest.number, count_of(newest.placed, "piece", "pieces")})});
+                          {on->number, count_of(on->placed, "piece", "pieces")})});
   }
   const int left = std::max(1, log.planned - static_cast<int>(log.dressings.size()));
   const LabelText blank{.reminder = say("All that went in must come out. The plan has {1}.",
                                         {count_of(planned, "piece", "pieces")})};
   labels.resize(labels.size() + static_cast<std::size_t>(left), blank);
   return labels;
+}
+
+/// "in 2 days", "today", "2 days overdue".
+std::string due_in_words(int days) {
+  if (days == 0) return say("today");
+  return days > 0 ? count_of(days, "in {1} day", "in {1} days")
+                  : count_of(-days, "{1} day overdue", "{1} days overdue");
+}
+
+std::string day_in_words(const std::string& day, const std::optional<int>& days) {
+  return days ? say("{1} ({2})", {day, due_in_words(*days)}) : day;
 }
 
 }  // namespace
@@ -245,10 +243,12 @@ std::string in_words(PieceCount count) {
   return {};
 }
 
-std::string due_in_words(int days) {
-  if (days == 0) return say("today");
-  return days > 0 ? count_of(days, "in {1} day", "in {1} days")
-                  : count_of(-days, "{1} day overdue", "{1} days overdue");
+std::string next_change_in_words(const CourseLog& log) {
+  return log.on() ? day_in_words(log.next_change, log.days_to_change) : say("no dressing is on");
+}
+
+std::string course_end_in_words(const CourseLog& log) {
+  return day_in_words(log.course_end, log.days_to_end);
 }
 
 Document record_pages(const wound::Case& value, const dressing::Plan& plan, const CourseLog& log,

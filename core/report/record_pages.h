@@ -23,7 +23,9 @@ Document label_page(const dressing::Plan& plan, const dressing::CourseLog& log,
 /// "agrees", "DIFFERS: find it before the next dressing".
 std::string in_words(dressing::PieceCount count);
 
-/// "in 2 days", "today", "2 days overdue". Below 0: that many days ago.
-std::string due_in_words(int days);
+/// "2031-03-04 (in 2 days)", "2031-03-04 (2 days overdue)"; "no dressing is on".
+std::string next_change_in_words(const dressing::CourseLog& log);
+/// The same for the end of the course. @pre a dressing was put on
+std::string course_end_in_words(const dressing::CourseLog& log);
 
 }  // namespace drapewright::report

@@ -1,24 +1,9 @@
 #include "app/desktop/pages/page_wishes.h"
 
-#include <algorithm>
-#include <iterator>
-#include <utility>
-
 #include "core/report/square_page.h"
 #include "core/report/template_pages.h"
 
 namespace drapewright::desktop {
-namespace {
-
-void append(report::Document& all, report::Document more) {
-  if (all.pages.empty()) {
-    all = std::move(more);
-  } else {
-    std::ranges::move(more.pages, std::back_inserter(all.pages));
-  }
-}
-
-}  // namespace
 
 report::Document pages_for(const PageWishes& wishes, const wound::Case& value,
                            const dressing::Plan* plan, const std::string& today) {

@@ -6,7 +6,6 @@
 #include <QMessageBox>
 #include <QPushButton>
 #include <QVBoxLayout>
-#include <algorithm>
 
 #include "app/desktop/document/case_document.h"
 #include "app/desktop/fields/limited_field.h"
@@ -16,7 +15,7 @@
 #include "app/desktop/panels/wrapped_table.h"
 #include "app/desktop/theme/marks.h"
 #include "app/wording/spoken.h"
-#include "core/dressing/course.h"
+#include "core/report/plan_words.h"
 #include "core/report/record_pages.h"
 
 namespace drapewright::desktop {
@@ -29,11 +28,6 @@ const QString day_format = "yyyy-MM-dd";
 std::optional<int> count_in(const NumberField& field) {
   const auto number = field.number();
   return number ? std::optional<int>(static_cast<int>(*number)) : std::nullopt;
-}
-
-QString with_days(const std::string& day, const std::optional<int>& days) {
-  return days ? spoken("{1} ({2})", {day, report::due_in_words(*days)})
-              : QString::fromStdString(day);
 }
 
 }  // namespace
@@ -121,9 +115,7 @@ QWidget* RecordPage::change_buttons() {
 
 void RecordPage::show_result(const PlanResult& result) {
   const std::optional<int> before = planned_;
-  stops_ =
-      result.plan && std::ranges::find(result.plan->findings, dressing::Severity::stop,
-                                       &dressing::Finding::severity) != result.plan->findings.end();
+  stops_ = result.plan && !report::stops_in_words(*result.plan).empty();
   planned_ = result.plan ? std::optional<int>(result.plan->fill.piece_count) : std::nullopt;
   const bool is_untouched = count_in(*in_) == before || !count_in(*in_);
   if (planned_ != before && is_untouched) in_->show_number(planned_);
@@ -131,24 +123,20 @@ void RecordPage::show_result(const PlanResult& result) {
 }
 
 void RecordPage::show_case() {
-  const auto& value = document_.value();
-  log_ = dressing::course_log(
-      value, dressing::applications_over(value.dressing.course_days, value.dressing.change_every_h),
-      today_);
-  const bool is_on =
-      !log_.dressings.empty() && log_.dressings.back().count == dressing::PieceCount::still_on;
+  log_ = dressing::course_log(document_.value(), today_);
+  const bool is_on = log_.on() != nullptr;
   out_->setEnabled(is_on);
   taken_off_->setEnabled(is_on);
   if (!is_on) out_->show_number(std::nullopt);
-  show_table(log_);
-  show_due(log_);
+  show_table();
+  show_due();
   compare();
 }
 
-void RecordPage::show_table(const dressing::CourseLog& log) {
-  table_->set_rows(static_cast<int>(log.dressings.size()));
+void RecordPage::show_table() {
+  table_->set_rows(static_cast<int>(log_.dressings.size()));
   int row = 0;
-  for (const auto& done : log.dressings) {
+  for (const auto& done : log_.dressings) {
     std::string words = report::in_words(done.count);
     if (!done.note.empty()) words += ". " + done.note;
     const QStringList texts{QString::number(done.number), QString::fromStdString(done.date),
@@ -167,19 +155,16 @@ void RecordPage::show_table(const dressing::CourseLog& log) {
   table_->fit();
 }
 
-void RecordPage::show_due(const dressing::CourseLog& log) {
-  if (log.dressings.empty()) {
+void RecordPage::show_due() {
+  if (log_.dressings.empty()) {
     due_->setText(spoken("No dressing is written down yet; {1} planned.",
-                         {count_of(log.planned, "dressing", "dressings")}));
+                         {count_of(log_.planned, "dressing", "dressings")}));
     return;
   }
-  const QString change =
-      log.next_change.empty()
-          ? spoken("Next change: no dressing is on")
-          : spoken("Next change: {1}", {with_days(log.next_change, log.days_to_change)});
-  const QString end = spoken("Course ends: {1}", {with_days(log.course_end, log.days_to_end)});
+  const QString change = spoken("Next change: {1}", {report::next_change_in_words(log_)});
+  const QString end = spoken("Course ends: {1}", {report::course_end_in_words(log_)});
   const QString so_far =
-      spoken("Put on: {1} of {2} planned", {static_cast<int>(log.dressings.size()), log.planned});
+      spoken("Put on: {1} of {2} planned", {static_cast<int>(log_.dressings.size()), log_.planned});
   due_->setText(change + "\n" + end + "\n" + so_far);
 }
 
@@ -189,13 +174,13 @@ void RecordPage::compare() {
   put_on_->setEnabled(in.value_or(0) > 0);
   taken_off_->setEnabled(out_->isEnabled() && out.has_value());
   QString words = spoken("Count the pieces out against the number on the dressing, and in.");
-  const bool differs =
-      out && !log_.dressings.empty() && *out != log_.dressings.back().placed && out_->isEnabled();
+  const dressing::LoggedDressing* on = log_.on();
+  const bool differs = on != nullptr && out && *out != on->placed;
   if (differs) {
     words = spoken(
         "STOP. {1} went in and {2} came out. Find the difference before the next "
         "dressing.",
-        {count_of(log_.dressings.back().placed, "piece", "pieces"), *out});
+        {count_of(on->placed, "piece", "pieces"), *out});
   } else if (in && planned_ && *in != *planned_) {
     words = spoken("The plan has {1}. Write down what really went in.",
                    {count_of(*planned_, "piece", "pieces")});
@@ -218,7 +203,7 @@ void RecordPage::advise(const QString& words, bool is_stop) {
 /// What should not be written down in passing is asked about.
 bool RecordPage::is_meant(const dressing::Change& change) {
   QStringList doubts;
-  const auto* on = out_->isEnabled() && !log_.dressings.empty() ? &log_.dressings.back() : nullptr;
+  const dressing::LoggedDressing* on = log_.on();
   if (on != nullptr && change.removed && *change.removed != on->placed) {
     doubts << spoken(
         "{1} went in and {2} came out. The difference is to be found before the next "
@@ -241,7 +226,7 @@ bool RecordPage::is_meant(const dressing::Change& change) {
 
 void RecordPage::write_down(bool another_follows) {
   const dressing::Change change{.date = day_->date().toString(Qt::ISODate).toStdString(),
-                                .removed = out_->isEnabled() ? count_in(*out_) : std::nullopt,
+                                .removed = log_.on() ? count_in(*out_) : std::nullopt,
                                 .placed = another_follows ? count_in(*in_) : std::nullopt,
                                 .note = note_->text().trimmed().toStdString()};
   wound::Case next = document_.value();

@@ -35,8 +35,8 @@ class RecordPage : public Page {
   QWidget* change_buttons();
   NumberField* count_field(const QString& name, const QString& when_empty);
   void show_case();
-  void show_table(const dressing::CourseLog& log);
-  void show_due(const dressing::CourseLog& log);
+  void show_table();
+  void show_due();
   void compare();
   void advise(const QString& words, bool is_stop);
   bool is_meant(const dressing::Change& change);

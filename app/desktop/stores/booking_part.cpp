@@ -61,6 +61,15 @@ QString pieces_of(int count, const ShelfItem& item) {
 
 }  // namespace
 
+void BookingPart::show_item(const ShelfItem* item) {
+  item_ = item != nullptr ? *item : ShelfItem{};
+  item_shown();
+}
+
+QString BookingPart::objection() const {
+  return item_.item.empty() ? spoken("Choose an item.") : own_objection();
+}
+
 TakePart::TakePart(int today, QWidget* parent)
     : BookingPart(today, parent),
       pieces_(pieces_field("take_pieces", 1, this)),
@@ -72,15 +81,14 @@ TakePart::TakePart(int today, QWidget* parent)
   connect(pieces_, &QSpinBox::valueChanged, this, &TakePart::tell);
 }
 
-void TakePart::show_item(const ShelfItem* item) {
-  item_ = item != nullptr ? *item : ShelfItem{};
-  there_ = total(first_expired(item_.lots, most_pieces, today()));
+void TakePart::item_shown() {
+  there_ = total(first_expired(item().lots, most_pieces, today()));
   tell();
 }
 
 void TakePart::tell() {
   QStringList parts;
-  for (const Lot& lot : first_expired(item_.lots, pieces_->value(), today())) {
+  for (const Lot& lot : first_expired(item().lots, pieces_->value(), today())) {
     parts << spoken("{1} of {2}", {lot.quantity, lot_in_words(lot)});
   }
   from_->setText(parts.isEmpty() ? QString()
@@ -88,19 +96,18 @@ void TakePart::tell() {
   emit changed();
 }
 
-QString TakePart::objection() const {
-  if (item_.item.empty()) return spoken("Choose an item.");
+QString TakePart::own_objection() const {
   if (pieces_->value() <= there_) return {};
   return spoken("Only {1} on the shelf and in date.", {there_});
 }
 
 ShelfJob::Action TakePart::booking(const QString& note) const {
-  return [item = words(item_.item), pieces = pieces_->value(), day = today(),
+  return [item = words(item().item), pieces = pieces_->value(), day = today(),
           note](ShelfStore& store) { store.take(item, pieces, day, note); };
 }
 
 QString TakePart::done() const {
-  return spoken("Taken out: {1}.", {pieces_of(pieces_->value(), item_)});
+  return spoken("Taken out: {1}.", {pieces_of(pieces_->value(), item())});
 }
 
 ReceivePart::ReceivePart(int today, QWidget* parent)
@@ -124,11 +131,10 @@ ReceivePart::ReceivePart(int today, QWidget* parent)
   connect(delivery_, &QComboBox::currentIndexChanged, this, &ReceivePart::fill_in);
 }
 
-void ReceivePart::show_item(const ShelfItem* item) {
-  item_ = item != nullptr ? *item : ShelfItem{};
+void ReceivePart::item_shown() {
   const QSignalBlocker quiet(delivery_);
   delivery_->clear();
-  for (const Delivery& delivery : item_.deliveries) {
+  for (const Delivery& delivery : item().deliveries) {
     delivery_->addItem(spoken("due {1}: {2}", {date_of_day(delivery.due),
                                                count_of(delivery.quantity, "piece", "pieces")}));
   }
@@ -139,20 +145,20 @@ void ReceivePart::show_item(const ShelfItem* item) {
 
 void ReceivePart::show_row(const ShelfRows::Row& row) {
   if (!row.delivery) return;
-  const auto found = std::ranges::find(item_.deliveries, *row.delivery);
-  if (found != item_.deliveries.end()) {
-    delivery_->setCurrentIndex(static_cast<int>(found - item_.deliveries.begin()));
+  const auto found = std::ranges::find(item().deliveries, *row.delivery);
+  if (found != item().deliveries.end()) {
+    delivery_->setCurrentIndex(static_cast<int>(found - item().deliveries.begin()));
   }
 }
 
 const Delivery* ReceivePart::expected() const {
   const auto index = static_cast<std::size_t>(std::max(0, delivery_->currentIndex()));
-  return index < item_.deliveries.size() ? &item_.deliveries[index] : nullptr;
+  return index < item().deliveries.size() ? &item().deliveries[index] : nullptr;
 }
 
 void ReceivePart::fill_in() {
   const Delivery* delivery = expected();
-  pieces_->setValue(delivery != nullptr ? delivery->quantity : item_.pack_size);
+  pieces_->setValue(delivery != nullptr ? delivery->quantity : item().pack_size);
   // A date that nobody has read off the package is not made up.
   expires_->setText(delivery != nullptr && delivery->expires
                         ? words(date_of_day(*delivery->expires))
@@ -167,8 +173,7 @@ Lot ReceivePart::came() const {
   return lot;
 }
 
-QString ReceivePart::objection() const {
-  if (item_.item.empty()) return spoken("Choose an item.");
+QString ReceivePart::own_objection() const {
   if (undated_->isChecked()) return {};
   if (expires_->text().trimmed().isEmpty()) {
     return spoken("Type the date on the package, or tick that it has none.");
@@ -179,17 +184,17 @@ QString ReceivePart::objection() const {
 }
 
 ShelfJob::Action ReceivePart::booking(const QString& note) const {
-  const QString item = words(item_.item);
+  const QString name = words(item().item);
   if (const Delivery* delivery = expected()) {
-    return [item, expected = *delivery, lot = came(), note](ShelfStore& store) {
-      store.receive(item, expected, lot, note);
+    return [name, expected = *delivery, lot = came(), note](ShelfStore& store) {
+      store.receive(name, expected, lot, note);
     };
   }
-  return [item, lot = came(), note](ShelfStore& store) { store.add(item, lot, note); };
+  return [name, lot = came(), note](ShelfStore& store) { store.add(name, lot, note); };
 }
 
 QString ReceivePart::done() const {
-  return spoken("Received: {1}.", {pieces_of(pieces_->value(), item_)});
+  return spoken("Received: {1}.", {pieces_of(pieces_->value(), item())});
 }
 
 OrderPart::OrderPart(int today, QWidget* parent)
@@ -204,10 +209,9 @@ OrderPart::OrderPart(int today, QWidget* parent)
 }
 
 /// As much as a pack holds, due after the lead time: to be corrected by what the supplier says.
-void OrderPart::show_item(const ShelfItem* item) {
-  item_ = item != nullptr ? *item : ShelfItem{};
-  pieces_->setValue(item_.pack_size);
-  due_->setText(words(date_of_day(today() + static_cast<int>(std::ceil(item_.lead_days)))));
+void OrderPart::item_shown() {
+  pieces_->setValue(item().pack_size);
+  due_->setText(words(date_of_day(today() + static_cast<int>(std::ceil(item().lead_days)))));
   emit changed();
 }
 
@@ -215,8 +219,7 @@ std::optional<int> OrderPart::due() const {
   return day_number(due_->text().trimmed().toStdString());
 }
 
-QString OrderPart::objection() const {
-  if (item_.item.empty()) return spoken("Choose an item.");
+QString OrderPart::own_objection() const {
   if (!due()) return spoken("The date is written as 2027-03-31.");
   return *due() < today() ? spoken("That day is over.") : QString();
 }
@@ -225,7 +228,7 @@ ShelfJob::Action OrderPart::booking(const QString& note) const {
   const Delivery delivery{.due = *due(), .quantity = pieces_->value(), .expires = {}};
   const QString ordered =
       spoken("on order: {1}, due {2}", {delivery.quantity, date_of_day(*due())});
-  return [item = words(item_.item), delivery,
+  return [item = words(item().item), delivery,
           reason = note.isEmpty() ? ordered : ordered + "; " + note](ShelfStore& store) {
     store.order(item, delivery, reason);
   };
@@ -233,7 +236,7 @@ ShelfJob::Action OrderPart::booking(const QString& note) const {
 
 QString OrderPart::done() const {
   return spoken("On order: {1}, due {2}.",
-                {pieces_of(pieces_->value(), item_), date_of_day(*due())});
+                {pieces_of(pieces_->value(), item()), date_of_day(*due())});
 }
 
 CountPart::CountPart(int today, QWidget* parent)
@@ -246,11 +249,10 @@ CountPart::CountPart(int today, QWidget* parent)
   connect(lots_, &QComboBox::currentIndexChanged, this, &CountPart::fill_in);
 }
 
-void CountPart::show_item(const ShelfItem* item) {
-  item_ = item != nullptr ? *item : ShelfItem{};
+void CountPart::item_shown() {
   const QSignalBlocker quiet(lots_);
   lots_->clear();
-  for (const Lot& lot : item_.lots) {
+  for (const Lot& lot : item().lots) {
     lots_->addItem(spoken("{1}: {2} in the book", {lot_in_words(lot), lot.quantity}));
   }
   fill_in();
@@ -258,15 +260,15 @@ void CountPart::show_item(const ShelfItem* item) {
 
 void CountPart::show_row(const ShelfRows::Row& row) {
   if (!row.lot) return;
-  const auto found = std::ranges::find(item_.lots, *row.lot);
-  if (found != item_.lots.end()) {
-    lots_->setCurrentIndex(static_cast<int>(found - item_.lots.begin()));
+  const auto found = std::ranges::find(item().lots, *row.lot);
+  if (found != item().lots.end()) {
+    lots_->setCurrentIndex(static_cast<int>(found - item().lots.begin()));
   }
 }
 
 const Lot* CountPart::lot() const {
   const int index = lots_->currentIndex();
-  return index < 0 ? nullptr : &item_.lots[static_cast<std::size_t>(index)];
+  return index < 0 ? nullptr : &item().lots[static_cast<std::size_t>(index)];
 }
 
 void CountPart::fill_in() {
@@ -274,18 +276,17 @@ void CountPart::fill_in() {
   emit changed();
 }
 
-QString CountPart::objection() const {
-  if (item_.item.empty()) return spoken("Choose an item.");
+QString CountPart::own_objection() const {
   return lot() == nullptr ? spoken("There is no lot of it: receive it first.") : QString();
 }
 
 ShelfJob::Action CountPart::booking(const QString& note) const {
-  return [item = words(item_.item), seen = *lot(), counted = counted_->value(),
+  return [item = words(item().item), seen = *lot(), counted = counted_->value(),
           note](ShelfStore& store) { store.count(item, seen, counted, note); };
 }
 
 QString CountPart::done() const {
-  return spoken("Counted: {1}, {2}.", {pieces_of(counted_->value(), item_), lot_in_words(*lot())});
+  return spoken("Counted: {1}, {2}.", {pieces_of(counted_->value(), item()), lot_in_words(*lot())});
 }
 
 }  // namespace drapewright::desktop

@@ -24,11 +24,11 @@ class BookingPart : public QWidget {
   /// To be followed by show_item().
   void set_today(int today) { today_ = today; }
   /// @param item  none: nothing can be booked
-  virtual void show_item(const forecast::ShelfItem* item) = 0;
+  void show_item(const forecast::ShelfItem* item);
   /// A row of that item was chosen in the shelf's table.
   virtual void show_row(const ShelfRows::Row&) {}
   /// Why it cannot be booked as it stands; empty: it can.
-  virtual QString objection() const = 0;
+  QString objection() const;
   /// @pre there is no objection; so for done()
   virtual ShelfJob::Action booking(const QString& note) const = 0;
   /// What is done, to be told once it is booked.
@@ -39,9 +39,15 @@ class BookingPart : public QWidget {
 
  protected:
   int today() const { return today_; }
+  const forecast::ShelfItem& item() const { return item_; }
+  /// Another item is to be booked.
+  virtual void item_shown() = 0;
+  /// The same as objection(), of an item that was chosen.
+  virtual QString own_objection() const = 0;
 
  private:
   int today_;
+  forecast::ShelfItem item_;
 };
 
 /// Pieces off the shelf, first expired first out; tells from which lots before it is booked.
@@ -51,15 +57,14 @@ class TakePart : public BookingPart {
  public:
   explicit TakePart(int today, QWidget* parent = nullptr);
 
-  void show_item(const forecast::ShelfItem* item) override;
-  QString objection() const override;
+  void item_shown() override;
+  QString own_objection() const override;
   ShelfJob::Action booking(const QString& note) const override;
   QString done() const override;
 
  private:
   void tell();
 
-  forecast::ShelfItem item_;
   int there_ = 0;  ///< in date
   QSpinBox* pieces_;
   QLabel* from_;
@@ -72,9 +77,9 @@ class ReceivePart : public BookingPart {
  public:
   explicit ReceivePart(int today, QWidget* parent = nullptr);
 
-  void show_item(const forecast::ShelfItem* item) override;
+  void item_shown() override;
   void show_row(const ShelfRows::Row& row) override;
-  QString objection() const override;
+  QString own_objection() const override;
   ShelfJob::Action booking(const QString& note) const override;
   QString done() const override;
 
@@ -83,7 +88,6 @@ class ReceivePart : public BookingPart {
   forecast::Lot came() const;
   void fill_in();
 
-  forecast::ShelfItem item_;
   QComboBox* delivery_;
   QSpinBox* pieces_;
   QLineEdit* lot_;
@@ -98,15 +102,14 @@ class OrderPart : public BookingPart {
  public:
   explicit OrderPart(int today, QWidget* parent = nullptr);
 
-  void show_item(const forecast::ShelfItem* item) override;
-  QString objection() const override;
+  void item_shown() override;
+  QString own_objection() const override;
   ShelfJob::Action booking(const QString& note) const override;
   QString done() const override;
 
  private:
   std::optional<int> due() const;
 
-  forecast::ShelfItem item_;
   QSpinBox* pieces_;
   QLineEdit* due_;
 };
@@ -118,9 +121,9 @@ class CountPart : public BookingPart {
  public:
   explicit CountPart(int today, QWidget* parent = nullptr);
 
-  void show_item(const forecast::ShelfItem* item) override;
+  void item_shown() override;
   void show_row(const ShelfRows::Row& row) override;
-  QString objection() const override;
+  QString own_objection() const override;
   ShelfJob::Action booking(const QString& note) const override;
   QString done() const override;
 
@@ -128,7 +131,6 @@ class CountPart : public BookingPart {
   const forecast::Lot* lot() const;
   void fill_in();
 
-  forecast::ShelfItem item_;
   QComboBox* lots_;
   QSpinBox* counted_;
 };

@@ -17,7 +17,7 @@ wound::Case dressed(std::vector<wound::Application> applications) {
 }
 
 TEST(CourseLog, IsEmptyBeforeTheFirstDressing) {
-  const CourseLog log = course_log(dressed({}), 5, "2031-03-02");
+  const CourseLog log = course_log(dressed({}), "2031-03-02");
   EXPECT_TRUE(log.dressings.empty());
   EXPECT_EQ(log.planned, 5);
   EXPECT_TRUE(log.next_change.empty());
@@ -29,7 +29,7 @@ TEST(CourseLog, CountsDaysToTheNextChangeAndTheEnd) {
   const CourseLog log =
       course_log(dressed({{.date = "2031-02-26", .pieces_placed = 2, .pieces_removed = 2},
                           {.date = "2031-03-01", .pieces_placed = 3}}),
-                 5, "2031-03-02");
+                 "2031-03-02");
   EXPECT_EQ(log.next_change, "2031-03-04");
   EXPECT_EQ(log.days_to_change, 2);
   EXPECT_EQ(log.course_end, "2031-03-12");
@@ -41,35 +41,34 @@ TEST(CourseLog, CountsDaysToTheNextChangeAndTheEnd) {
 
 TEST(CourseLog, SaysHowLongAChangeIsOverdue) {
   const auto value = dressed({{.date = "2031-02-26", .pieces_placed = 2}});
-  EXPECT_EQ(course_log(value, 5, "2031-03-03").days_to_change, -2);
-  EXPECT_EQ(course_log(value, 5, "2031-03-15").days_to_end, -3);
-  EXPECT_EQ(course_log(value, 5).days_to_change, std::nullopt) << "no day was given";
+  EXPECT_EQ(course_log(value, "2031-03-03").days_to_change, -2);
+  EXPECT_EQ(course_log(value, "2031-03-15").days_to_end, -3);
+  EXPECT_EQ(course_log(value).days_to_change, std::nullopt) << "no day was given";
 }
 
 TEST(CourseLog, ADayThatIsHalfOverIsNotWaitedFor) {
   auto value = dressed({{.date = "2031-03-01", .pieces_placed = 2}});
   value.dressing.change_every_h = 60;
-  EXPECT_EQ(course_log(value, 5).next_change, "2031-03-03");
+  EXPECT_EQ(course_log(value).next_change, "2031-03-03");
   value.dressing.change_every_h = 12;
-  EXPECT_EQ(course_log(value, 5).next_change, "2031-03-02");
+  EXPECT_EQ(course_log(value).next_change, "2031-03-02");
 }
 
 TEST(CourseLog, ADressingComesOffWhenTheCourseEnds) {
   auto value = dressed({{.date = "2031-03-01", .pieces_placed = 2, .pieces_removed = 2},
                         {.date = "2031-03-14", .pieces_placed = 2}});
-  EXPECT_EQ(course_log(value, 5).next_change, "2031-03-15");
+  EXPECT_EQ(course_log(value).next_change, "2031-03-15");
   value.applications.back().date = "2031-03-20";
-  EXPECT_EQ(course_log(value, 5).next_change, "2031-03-23") << "the course is over already";
+  EXPECT_EQ(course_log(value).next_change, "2031-03-23") << "the course is over already";
   value.applications.back().pieces_removed = 2;
-  EXPECT_TRUE(course_log(value, 5).next_change.empty()) << "nothing is on";
+  EXPECT_TRUE(course_log(value).next_change.empty()) << "nothing is on";
 }
 
 TEST(CourseLog, GoesByDateAndTellsCountsApart) {
   const CourseLog log =
       course_log(dressed({{.date = "2031-03-07", .pieces_placed = 4},
                           {.date = "2031-03-01", .pieces_placed = 3, .pieces_removed = 2},
-                          {.date = "2031-03-04", .pieces_placed = 1}}),
-                 5);
+                          {.date = "2031-03-04", .pieces_placed = 1}}));
   EXPECT_EQ(log.dressings[0].count, PieceCount::differs);
   EXPECT_EQ(log.dressings[1].count, PieceCount::not_counted);
   EXPECT_EQ(log.dressings[2].number, 3);
@@ -94,7 +93,7 @@ TEST(RecordChange, WritesWhatCameOutAndWhatWentIn) {
 TEST(RecordChange, KeepsACountThatDiffersAndStops) {
   auto value = dressed({{.date = "2031-03-01", .pieces_placed = 3}});
   record_change(value, {.date = "2031-03-04", .removed = 2, .placed = 3});
-  EXPECT_TRUE(course_log(value, 5).any_differs());
+  EXPECT_TRUE(course_log(value).any_differs());
   const Plan plan = plan_dressing(value);
   ASSERT_NE(finding(plan, "count-mismatch"), nullptr);
   EXPECT_EQ(finding(plan, "count-mismatch")->severity, Severity::stop);
