@@ -1,6 +1,7 @@
 // Writing down what went in and what came out.
 #include <gtest/gtest.h>
 
+#include <QDateEdit>
 #include <QLabel>
 #include <QPushButton>
 #include <QTableWidget>
@@ -8,6 +9,7 @@
 #include <algorithm>
 
 #include "app/desktop/document/case_document.h"
+#include "app/desktop/panels/record_page.h"
 #include "tests/desktop/window_driver.h"
 
 namespace drapewright::desktop_test {
@@ -103,6 +105,18 @@ TEST_F(RecordTest, EveryStepIsUndone) {
   driver.press(QKeySequence::Undo);
   EXPECT_EQ(driver.document().value(), before);
   EXPECT_TRUE(text("record_due").startsWith("No dressing is written down yet"));
+}
+
+TEST_F(RecordTest, FollowsTheDayOvernight) {
+  driver.click("record_put_on");
+  auto* page = driver.window().findChild<desktop::RecordPage*>();
+  const QDate tomorrow = QDate::currentDate().addDays(1);
+  page->set_today(tomorrow.toString(Qt::ISODate).toStdString());
+  EXPECT_TRUE(text("record_due").contains("in 2 days")) << text("record_due").toStdString();
+  EXPECT_EQ(driver.find<QDateEdit>("record_day").date(), tomorrow);
+  driver.find<QDateEdit>("record_day").setDate(tomorrow.addDays(5));
+  page->set_today(tomorrow.addDays(1).toString(Qt::ISODate).toStdString());
+  EXPECT_EQ(driver.find<QDateEdit>("record_day").date(), tomorrow.addDays(5)) << "chosen by hand";
 }
 
 TEST_F(RecordTest, RefusesADayBeforeTheLastDressing) {

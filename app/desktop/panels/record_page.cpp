@@ -113,6 +113,14 @@ QWidget* RecordPage::change_buttons() {
   return row;
 }
 
+void RecordPage::set_today(const std::string& today) {
+  if (today == today_) return;
+  const bool is_untouched = day_->date().toString(Qt::ISODate).toStdString() == today_;
+  today_ = today;
+  if (is_untouched) day_->setDate(QDate::fromString(QString::fromStdString(today), Qt::ISODate));
+  show_case();
+}
+
 void RecordPage::show_result(const PlanResult& result) {
   const std::optional<int> before = planned_;
   stops_ = result.plan && !report::stops_in_words(*result.plan).empty();

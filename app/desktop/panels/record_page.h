@@ -27,6 +27,9 @@ class RecordPage : public Page {
   /// @param today YYYY-MM-DD, the day of a change unless another is chosen
   RecordPage(CaseDocument& document, const std::string& today, QWidget* parent = nullptr);
 
+  /// A window may stay open overnight: what is due is counted anew, and a day that nobody changed
+  /// follows.
+  void set_today(const std::string& today);
   /// Takes the planned count over where none was typed.
   void show_result(const PlanResult& result);
 

@@ -78,6 +78,8 @@ bool draw_the_same(const dressing::Plan& a, const dressing::Plan& b) {
   return std::ranges::equal(a.fill.seams, b.fill.seams, {}, start, start);
 }
 
+std::string day_by_the_clock() { return QDate::currentDate().toString(Qt::ISODate).toStdString(); }
+
 QString dropped_file(const QMimeData& data) {
   return data.urls().size() == 1 ? data.urls().front().toLocalFile() : QString();
 }
@@ -229,11 +231,11 @@ void MainWindow::replan() {
   }
   if (!late_.isActive()) late_.start();
   sheets_->forget();
-  job_.request(document_.shared(), QDate::currentDate().toString(Qt::ISODate).toStdString());
+  job_.request(document_.shared(), day_by_the_clock());
 }
 
 StoresWindow& MainWindow::open_stores() {
-  const auto today = day_number(QDate::currentDate().toString(Qt::ISODate).toStdString()).value();
+  const auto today = day_number(day_by_the_clock()).value();
   if (stores_ == nullptr) stores_ = new StoresWindow(today, this);
   stores_->set_today(today);
   stores_->show();
@@ -244,8 +246,7 @@ StoresWindow& MainWindow::open_stores() {
 
 PageDesk& MainWindow::open_pages() {
   auto* desk =
-      new PageDesk(is_up_to_date() ? result_ : PlanResult{},
-                   QDate::currentDate().toString(Qt::ISODate).toStdString(), *files_, this);
+      new PageDesk(is_up_to_date() ? result_ : PlanResult{}, day_by_the_clock(), *files_, this);
   desk->setAttribute(Qt::WA_DeleteOnClose);
   desk->open();
   return *desk;
@@ -354,6 +355,9 @@ void MainWindow::fit_to_screen() {
 
 void MainWindow::changeEvent(QEvent* event) {
   QMainWindow::changeEvent(event);
+  if (event->type() == QEvent::ActivationChange && isActiveWindow()) {
+    record_->set_today(day_by_the_clock());
+  }
   // After the panes had the news themselves.
   if (keeps_layout_ && event->type() == QEvent::FontChange) {
     QTimer::singleShot(0, this, &MainWindow::fit_to_screen);
